@@ -9,11 +9,12 @@ import { readMarks } from "./marks-text.ts";
 import { rememberWithObjects } from "./memo.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
-import { phrase } from "./phrase.ts";
+import { phrase, plural, type Words, written, writtenIn } from "./phrase.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal, refusingAt } from "./refusal.ts";
 import { fromTape, type Unit } from "./units.ts";
+import { orderedList } from "./verdict.ts";
 
 /** An argument as the caller holds it: the value of a cell, or the values of a range; a blank cell is null. */
 export type Argument = Cell | readonly Cell[];
@@ -40,7 +41,7 @@ export function checkArguments(
   const names = Object.keys(takes);
   if (args.length > names.length) {
     throw new Refusal(
-      phrase`${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
+      phrase`${declaration.name} takes at most ${plural(names.length, "# argument", "# arguments")}, not ${args.length}`,
     );
   }
   const raw: Record<string, Argument> = {};
@@ -77,7 +78,13 @@ export function checkArguments(
       cell === null
         ? null
         : refusingAt({ argument: name, cell: i }, () =>
-            checkOne(`${list!.headings[name]} of ${list!.rows[i]}`, take, cell, setting, checked),
+            checkOne(
+              () => written`${list!.headings[name]!} of ${list!.rows[i]!}`,
+              take,
+              cell,
+              setting,
+              checked,
+            ),
           ),
     );
   }
@@ -107,14 +114,36 @@ export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
   return typeof otherwise === "object" && otherwise !== null ? fromTape(otherwise, unit) : otherwise;
 }
 
-const NOUNS: Record<Kind, string> = {
-  length: "a length", area: "an area", count: "a whole number", share: "a number", angle: "an angle in degrees",
-  days: "a date or a number of days", money: "a price", figure: "a number", flag: "TRUE or FALSE", text: "a text",
-  piece: "a piece", edge: "the name or number of an edge", verdict: "a text",
-  block: "a block of cells with headings",
-}; // biome-ignore format: a table
-
-const nounFor = (kind: Kind): string => NOUNS[kind];
+/** What an argument must be, in "hip is empty: a length is needed there" and "hip must be a length". */
+function nounFor(kind: Kind): string {
+  switch (kind) {
+    case "length":
+      return phrase`a length`;
+    case "area":
+      return phrase`an area`;
+    case "count":
+      return phrase`a whole number`;
+    case "angle":
+      return phrase`an angle in degrees`;
+    case "days":
+      return phrase`a date or a number of days`;
+    case "money":
+      return phrase`a price`;
+    case "flag":
+      return phrase`TRUE or FALSE`;
+    case "piece":
+      return phrase`a piece`;
+    case "edge":
+      return phrase`the name or number of an edge`;
+    case "block":
+      return phrase`a block of cells with headings`;
+    case "text":
+    case "verdict":
+      return phrase`a text`;
+    default:
+      return phrase`a number`;
+  }
+}
 
 /** The arguments that are checked already, by name. */
 type Checked = Readonly<Record<string, unknown>>;
@@ -140,7 +169,8 @@ function checkArgument(
   const list = isList(value) ? value : [value];
   return list.flatMap((one, i) => {
     if ((one === null || one === "") && take.blanks) return [null];
-    const called = list.length > 1 ? `${name}, number ${i + 1},` : name;
+    // Every cell of a range is checked, and few are refused.
+    const called = list.length > 1 ? () => written`${name}, number ${i + 1},` : name;
     return refusingAt({ argument: name, cell: i }, () => {
       const several = take.marks && typeof one === "string" ? readMarks(one, called, setting) : [one];
       return several.map((each) => checkOne(called, take, each, setting, before));
@@ -161,9 +191,9 @@ function checkList(
 ): readonly ListRow[] {
   if (!isBlock(value))
     throw new Refusal(
-      phrase`${name} must be a block of two columns or more with their headings: ${form.noun}`,
+      phrase`${name} must be a block of two columns or more with their headings: ${writtenIn(form.noun)}`,
     );
-  const check = (called: string, field: string, cell: Cell, at: number): Cell => {
+  const check = (called: Words, field: string, cell: Cell, at: number): Cell => {
     const { take } = form.columns[field]!;
     // An outline is read when a row is used, so that a faulty piece stops only what is asked about it.
     if (take.kind === "piece") return cell;
@@ -176,7 +206,7 @@ function checkList(
 
 export const isList = (value: Argument): value is readonly Cell[] => Array.isArray(value);
 
-function checkOne(name: string, take: Take, value: Cell, setting: Setting, before: Checked): unknown {
+function checkOne(name: Words, take: Take, value: Cell, setting: Setting, before: Checked): unknown {
   if (value === null || value === "") {
     if (value === "" && take.kind === "text" && !take.choices) return "";
     throw new Refusal(phrase`${name} is empty: ${nounFor(take.kind)} is needed there`);
@@ -201,29 +231,25 @@ const quoted = (value: Cell): string => {
   return `"${value.length > 24 ? `${value.slice(0, 21)}...` : value}"`;
 };
 
-function checkText(name: string, take: Take, value: Cell): string {
+function checkText(name: Words, take: Take, value: Cell): string {
   const text = String(value);
   if (!take.choices) return text;
   const found = take.choices.find((choice) => choice === text.trim().toLowerCase());
   if (found === undefined)
     throw new Refusal(
-      phrase`${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${suggestion(text.trim(), take.choices)}`,
+      phrase`${name} must be ${orderedList(take.choices.map(quoted), "or")}, not ${quoted(value)}${suggestion(text.trim(), take.choices)}`,
     );
   return found;
 }
 
-function orList(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
-}
-
-function checkFlag(name: string, value: Cell): boolean {
+function checkFlag(name: Words, value: Cell): boolean {
   const typed = typeof value === "string" ? value.trim().toLowerCase() : value;
   if (typed === true || typed === 1 || typed === "yes" || typed === "true") return true;
   if (typed === false || typed === 0 || typed === "no" || typed === "false") return false;
   throw new Refusal(phrase`${name} must be TRUE or FALSE, not ${quoted(value)}`);
 }
 
-function checkPiece(name: string, value: Cell): Piece {
+function checkPiece(name: Words, value: Cell): Piece {
   if (typeof value !== "string")
     throw new Refusal(phrase`${name} must be a piece (an outline in path data), not ${quoted(value)}`);
   try {
@@ -234,7 +260,7 @@ function checkPiece(name: string, value: Cell): Piece {
 }
 
 /** The number of an edge that is given by number or by name. */
-function checkEdge(name: string, value: Cell, piece: Piece): number {
+function checkEdge(name: Words, value: Cell, piece: Piece): number {
   const number = typeof value === "string" && /^\s*\d+\s*$/.test(value) ? Number(value) : value;
   if (typeof number === "string") return edgeNumberOf(piece, number, name);
   const count = piece.edges.length;
@@ -250,7 +276,7 @@ function checkEdge(name: string, value: Cell, piece: Piece): number {
   return number;
 }
 
-function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {
+function checkNumber(name: Words, take: Take, value: Cell, setting: Setting): number {
   if (typeof value !== "number")
     throw new Refusal(phrase`${name} must be ${nounFor(take.kind)}, not ${quoted(value)}`);
   if (!Number.isFinite(value)) throw new Refusal(phrase`${name} must be a finite number, not ${value}`);
@@ -264,15 +290,16 @@ function checkNumber(name: string, take: Take, value: Cell, setting: Setting): n
   return value;
 }
 
-const UNITS: Partial<Record<Kind, (unit: Unit) => string>> = {
-  length: (unit) => ` ${unit}`,
-  area: (unit) => ` square ${unit}`,
-  angle: () => " degrees",
-};
+/** A figure of a kind with its unit, in words. */
+export function withUnit(figure: string, kind: Kind, unit: Unit): string {
+  if (kind === "length") return `${figure} ${unit}`;
+  if (kind === "area") return phrase`${figure} square ${unit}`;
+  return kind === "angle" ? phrase`${figure} degrees` : figure;
+}
 
 /** "waist must be at least 4 in, not 3 1/2": both as the tape shows them. */
 function beyondLimit(
-  name: string,
+  name: Words,
   take: Take,
   which: "least" | "most",
   value: number,
@@ -285,5 +312,8 @@ function beyondLimit(
     take.kind === "length"
       ? tapeTextBeside(value, [limitsOf(take, unit)[which]!, 0], unit, mark)
       : numberText(value, 8);
-  return `${name} must be at ${which} ${shown}${limit === 0 ? "" : (UNITS[take.kind]?.(unit) ?? "")}, not ${given}`;
+  const bound = limit === 0 ? shown : withUnit(shown, take.kind, unit);
+  return which === "least"
+    ? phrase`${name} must be at least ${bound}, not ${given}`
+    : phrase`${name} must be at most ${bound}, not ${given}`;
 }

@@ -2,7 +2,7 @@
 import type { Block, Cell, ListForm, ListRow } from "./define.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "./memo.ts";
 import { misspeltPhrase } from "./nearest-word.ts";
-import { phrase } from "./phrase.ts";
+import { phrase, type Words, written, writtenIn } from "./phrase.ts";
 import { Refusal } from "./refusal.ts";
 
 export const asBlock = (cells: readonly Cell[], wide: number, headings: readonly string[]): Block =>
@@ -84,7 +84,7 @@ const headingsFound = rememberWithObjects<Headed>();
  * Finds the headings of a block, as `headingsAmong` says. Refuses a block whose headings are not known, with the nearest, and
  * one of whose headings is a misspelling of a known one. `noun` is what the block is called.
  */
-export const headed = (block: Block, known: readonly string[], usual: string, noun: string): Headed =>
+export const headed = (block: Block, known: readonly string[], usual: Words, noun: Words): Headed =>
   headingsFound([block, known], "", () => findHeadings(block, known, usual, noun));
 
 /** What the headings of a block come to. */
@@ -112,7 +112,7 @@ function recognise({ first, page }: BlockRows, known: readonly string[]): Recogn
   });
 }
 
-function findHeadings(block: Block, known: readonly string[], usual: string, noun: string): Headed {
+function findHeadings(block: Block, known: readonly string[], usual: Words, noun: Words): Headed {
   const read = rowsOfBlock(block);
   const { headings, isInside: inside, areKnown, misspelt } = recognise(read, known);
   if (misspelt) {
@@ -129,7 +129,7 @@ function findHeadings(block: Block, known: readonly string[], usual: string, nou
 /** Which column of a list has which heading, by field. Refuses two columns that mean the same. */
 export function listColumns(
   headings: readonly string[],
-  { columns, noun }: ListForm,
+  { columns, noun: called }: ListForm,
   fields: readonly string[] = Object.keys(columns),
 ): Map<string, number> {
   const found = new Map<string, number>();
@@ -137,6 +137,7 @@ export function listColumns(
     const field = fields.find((one) => columns[one]!.headings.includes(heading));
     if (field === undefined) return;
     const other = found.get(field);
+    const noun = () => writtenIn(called);
     if (other !== undefined)
       throw new Refusal(
         headings[other] === heading
@@ -167,12 +168,17 @@ export function listOf(
   const usual = Object.values(form.columns)
     .filter(({ needed }) => needed)
     .map(({ headings }) => `"${headings[0]}"`);
-  const found = headed(block, knownHeadings(form), `write ${usual.join(", ")} over its columns`, form.noun);
+  const found = headed(
+    block,
+    knownHeadings(form),
+    () => phrase`write ${usual.join(", ")} over its columns`,
+    () => writtenIn(form.noun),
+  );
   const columns = listColumns(found.headings, form, fields);
   for (const [field, { needed, headings, about }] of Object.entries(form.columns))
     if (needed && fields.includes(field) && !columns.has(field))
       throw new Refusal(
-        phrase`${form.noun} has no column "${headings[0]!}": give that heading to the column with ${about}`,
+        phrase`${writtenIn(form.noun)} has no column "${headings[0]!}": give that heading to the column with ${about}`,
       );
   return { ...found, columns };
 }
@@ -184,7 +190,7 @@ export function listOf(
 export function listRows(
   block: Block,
   form: ListForm,
-  check: (name: string, field: string, cell: Cell, at: number) => Cell,
+  check: (name: Words, field: string, cell: Cell, at: number) => Cell,
   fields: readonly string[] = Object.keys(form.columns),
 ): readonly ListRow[] {
   const { headings, rows, columns, above } = listOf(block, form, fields);
@@ -202,7 +208,7 @@ export function listRows(
       }
       blank = false;
       cells[field] = check(
-        `${headings[column!]} in row ${i + 1} of ${form.noun}`,
+        () => written`${headings[column!]!} in row ${i + 1} of ${writtenIn(form.noun)}`,
         field,
         cell,
         places[field]!,

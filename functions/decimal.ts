@@ -3,6 +3,8 @@
  * separators between thousands, "1,234.5", "1.234,5" or "1 234,5". A figure with two readings is not accepted.
  */
 
+import { phrase } from "./phrase.ts";
+
 /** The sign between the whole figure and its decimals that a book shows. */
 export type Decimal = "point" | "comma";
 
@@ -80,8 +82,9 @@ export function unclearFigure(text: string, decimal: Decimal): string | null {
   const found = twoReadings(text, decimal);
   if (!found) return null;
   const { run, readings } = found;
-  const sign = decimal === "comma" ? "point" : "comma";
-  return `${run} has two readings: ${readings[0]} with the ${sign} as its decimal mark, or ${readings[1]}; type the one that is meant`;
+  return decimal === "comma"
+    ? phrase`${run} has two readings: ${readings[0]} with the point as its decimal mark, or ${readings[1]}; type the one that is meant`
+    : phrase`${run} has two readings: ${readings[0]} with the comma as its decimal mark, or ${readings[1]}; type the one that is meant`;
 }
 
 /** A text of figures with points, as the book shows it. */

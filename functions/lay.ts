@@ -9,7 +9,7 @@
 
 import type { TapeMark } from "./fractions.ts";
 import type { Point } from "./geometry/strokes.ts";
-import { phrase } from "./phrase.ts";
+import { written } from "./phrase.ts";
 import type { Unit } from "./units.ts";
 
 /** One kind of piece to cut. Mirrored pairs and pieces on the fold are spelled out beforehand. */
@@ -109,19 +109,19 @@ export type LayOrigin =
     }
   | { readonly by: "hand" };
 
-/** How a lay was found, in words that follow a length: "quick", "searched for 20 s", "laid by hand". */
+/** How a lay was found, in words that follow a length: "quick", "searched for 20 s", "laid by hand". Verdicts have them too. */
 export function originText(origin: LayOrigin | undefined): string {
-  if (!origin || origin.by === "quick") return "quick";
-  if (origin.by === "hand") return phrase`laid by hand`;
-  if (origin.proved) return phrase`proved: no lay can be shorter`;
-  if (origin.seconds <= 0) return phrase`found by a search`;
-  return phrase`searched for ${searchTime(origin.seconds)}`;
+  if (!origin || origin.by === "quick") return written`quick`;
+  if (origin.by === "hand") return written`laid by hand`;
+  if (origin.proved) return written`proved: no lay can be shorter`;
+  if (origin.seconds <= 0) return written`found by a search`;
+  return written`searched for ${searchTime(origin.seconds)}`;
 }
 
 /** How long a search took: "12 s", "3 min". */
 export function searchTime(seconds: number): string {
-  if (seconds >= 120) return phrase`${Math.round(seconds / 60)} min`;
-  return phrase`${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
+  if (seconds >= 120) return written`${Math.round(seconds / 60)} min`;
+  return written`${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
 }
 
 /** Why there is no lay, in a sentence. */

@@ -4,7 +4,7 @@
  */
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
-import { phrase } from "./phrase.ts";
+import { phrase, type Words } from "./phrase.ts";
 import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, isTapeUnit, type TapeUnit, type Unit, unitNamed } from "./units.ts";
 
@@ -16,7 +16,7 @@ interface Reader {
 const MOST_PLACES = 1000;
 
 /** The places of a list in the book's unit, in its order. `name` is the argument, for refusals. An empty text has no places. */
-export function readMarks(text: string, name: string, { unit, decimal }: Reader): number[] {
+export function readMarks(text: string, name: Words, { unit, decimal }: Reader): number[] {
   const parts = text.split(/[;\n]/).map((part) => part.trim());
   const given = parts.filter((part) => part !== "");
   if (given.length === 0) return [];

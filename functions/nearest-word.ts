@@ -1,4 +1,5 @@
 /** Finds the word that a misspelt word was probably meant to be. */
+import { written } from "./phrase.ts";
 
 /** Edit distance: the fewest letters to change, insert, delete or swap with a neighbour to turn one word into the other. */
 function editDistance(a: string, b: string): number {
@@ -31,8 +32,11 @@ export function nearestWord(word: string, list: Iterable<string>): string | unde
 /** The end of a sentence that asks for the nearest word of the list, `; is "waist" meant?`; empty when no word is near. */
 export function suggestion(word: string, list: Iterable<string>): string {
   const near = nearestWord(word, list);
-  return near === undefined ? "" : `; is "${near}" meant?`;
+  return near === undefined ? "" : isMeant(near);
 }
+
+/** The same end for a word that was found: `; is "waist" meant?`. */
+export const isMeant = (word: string): string => written`; is "${word}" meant?`;
 
 /**
  * The phrase of the list that was probably meant: it has the same number of words, and each typed

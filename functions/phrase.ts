@@ -11,8 +11,11 @@ export interface Plural {
   readonly other: string;
 }
 
+/** Words that are made only when a sentence needs them, such as the name of one cell among thousands. */
+export type Words = string | (() => string);
+
 /** What may stand in a sentence: a number, the maker's own words, or another sentence. */
-export type PhraseValue = string | number | Plural;
+export type PhraseValue = Words | number | Plural;
 
 /**
  * A translated sentence: texts, the index of a value that stands between them, or a choice by the number
@@ -44,10 +47,18 @@ let spoken: Spoken | null = null;
 /** What was found for each template; null where the language has no translation of it. */
 let kept = new WeakMap<TemplateStringsArray, Translation | null>();
 
+/**
+ * The reader's words for texts that are written in English, those of the last ones: the texts of cells that are
+ * shown are looked up again and again, and stay.
+ */
+let [newer, older] = [new Map<string, string>(), new Map<string, string>()];
+const MOST_WORDS = 10_000;
+
 /** Gives all sentences from now on in another language; null for English. What was said before stays as it is. */
 export function speak(language: Language | null): void {
   spoken = language && { ...language, rules: new Intl.PluralRules(language.tag) };
   kept = new WeakMap();
+  [newer, older] = [new Map(), new Map()];
 }
 
 /** The language of the sentences, for another thread to speak; null for English. */
@@ -106,13 +117,23 @@ function translationOf(texts: TemplateStringsArray, values: readonly unknown[]):
 }
 
 const shown = <Value>(value: Value): Value | string =>
-  typeof value === "number" || typeof value === "string" ? isolated(String(value)) : value;
+  typeof value === "number"
+    ? isolated(String(value))
+    : typeof value === "string"
+      ? isolated(asRead(value))
+      : typeof value === "function"
+        ? shown(value() as string)
+        : value;
 
-const inEnglish = <Value>(texts: readonly string[], values: readonly Value[]): (string | Value)[] =>
+const inEnglish = <Value>(
+  texts: readonly string[],
+  values: readonly Value[],
+  show: (value: Value) => Value | string,
+): (string | Value)[] =>
   texts.flatMap((text, i) => {
     if (i >= values.length) return [text];
     const value = values[i]!;
-    if (!isPlural(value)) return [text, shown(value)];
+    if (!isPlural(value)) return [text, show(value)];
     const way = value.number === 1 ? value.one : value.other;
     return [text, way.replaceAll("#", String(value.number))];
   });
@@ -136,13 +157,46 @@ export function phraseParts<Value>(
   values: readonly (Value | PhraseValue)[],
 ): (string | Value)[] {
   const translation = translationOf(texts, values);
-  const parts = translation ? inTranslation(translation, values) : inEnglish(texts, values);
+  const parts = translation ? inTranslation(translation, values) : inEnglish(texts, values, shown);
   return parts as (string | Value)[];
 }
 
 /** A sentence in the reader's language: phrase`Saved as ${file}`. */
 export const phrase = (texts: TemplateStringsArray, ...values: readonly PhraseValue[]): string =>
   phraseParts<never>(texts, values).join("");
+
+/**
+ * A text that is the answer of a cell, or a part of one, in English whoever reads it: formulas compare such texts, files
+ * hold them, and a book answers the same to every reader. Where it is shown, `asRead` gives the reader's words.
+ */
+export function written(texts: TemplateStringsArray, ...values: readonly PhraseValue[]): string {
+  const english = inEnglish(texts, values, (value) => (typeof value === "function" ? value() : value)).join(
+    "",
+  );
+  if (spoken) keepWords(english, phrase(texts, ...values));
+  return english;
+}
+
+/** The same for a text that stands in a table of the program. */
+export function writtenIn(text: string): string {
+  if (spoken) keepWords(text, translated(text));
+  return text;
+}
+
+/** Keeps what a written text is for its reader; for a text that was written otherwise, such as with decimal commas. */
+export function keepWords(text: string, words: string): void {
+  if (!spoken || text === words) return;
+  if (newer.size >= MOST_WORDS) [newer, older] = [new Map(), newer];
+  newer.set(text, words);
+}
+
+/** A written text in the reader's language; any other text as it is. */
+export function asRead(text: string): string {
+  if (!spoken) return text;
+  const words = newer.get(text) ?? older.get(text);
+  if (words !== undefined && !newer.has(text)) keepWords(text, words);
+  return words ?? text;
+}
 
 /** A text without values that stands in a table of the program, in the reader's language. */
 export function translated(text: string): string {

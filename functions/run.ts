@@ -12,7 +12,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import { rememberLike, rememberWithObject } from "./memo.ts";
-import { phrase } from "./phrase.ts";
+import { asRead, keepWords, phrase } from "./phrase.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -248,10 +248,10 @@ function attempt(
   } catch (reason) {
     if (reason instanceof Refusal)
       return {
-        refusal: withDecimalMark(reason.sentence(lengthTextIn(setting)), setting.decimal),
+        refusal: withDecimalMark(asRead(reason.sentence(lengthTextIn(setting))), setting.decimal),
         ...(reason.found && { at: reason.found }),
       };
-    return { refusal: `${declaration.name} failed on these values; please check them one by one` };
+    return { refusal: phrase`${declaration.name} failed on these values; please check them one by one` };
   }
 }
 
@@ -261,10 +261,19 @@ function asCell(
   { decimal }: Setting,
 ): number | string {
   if (typeof answer === "object") return writePiece(answer);
-  if (typeof answer === "string") return withDecimalMark(answer, decimal);
+  if (typeof answer === "string") return inBook(answer, decimal);
   if (typeof answer === "number" && !Number.isFinite(answer))
     throw new Refusal(phrase`${declaration.name} has no finite answer for these values`);
   return answer;
+}
+
+/** A text as the book holds it. What it says is known in the reader's language as well, and without the word before a verdict. */
+function inBook(answer: string, decimal: Decimal | undefined): string {
+  const text = withDecimalMark(answer, decimal);
+  if (text !== answer)
+    for (const start of [0, "check: ".length])
+      keepWords(text.slice(start), withDecimalMark(asRead(answer.slice(start)), decimal));
+  return text;
 }
 
 /** Lengths in words of the book's tape. */
@@ -281,10 +290,10 @@ function callContext(
   const mark = setting.mark ?? DEFAULT_MARK[setting.unit];
   const plan =
     setting.plan ??
-    (() => ({ refusal: "the pieces can't be laid here, because no lay planner is available" }));
+    (() => ({ refusal: phrase`the pieces can't be laid here, because no lay planner is available` }));
   const points: CallContext["points"] = (at, sentence) => {
     const found = find(at);
-    if (found) setting.points?.(found, withDecimalMark(sentence, setting.decimal));
+    if (found) setting.points?.(found, withDecimalMark(asRead(sentence), setting.decimal));
   };
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
     steps?.push({ name, rule: formula ? rule : withDecimalMark(rule, setting.decimal), formula, value });

@@ -3,11 +3,12 @@
  * swapped. The call is answered all the same.
  */
 
-import { type Argument, isList, takesOf } from "./arguments.ts";
+import { type Argument, isList, takesOf, withUnit } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitText, scaleOf } from "./limits.ts";
 import { numberText } from "./number-text.ts";
+import { phrase, translated } from "./phrase.ts";
 import { type ArgumentValues, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
 import type { Unit } from "./units.ts";
 
@@ -47,7 +48,7 @@ export function unusualArguments(
     const rule = ruleOf(typeof one === "string" ? one : one.rule);
     if (!rule.names.every((name) => name in names) || rule.holds(names)) continue;
     for (const name of rule.names) named.add(name);
-    const sentence = `${relationSentence(one, rule, names, declaration, scale)}${question(rule, takes)}`;
+    const sentence = phrase`${relationSentence(one, rule, names, declaration, scale)}${question(rule, takes)}`;
     found.push({ sentence, names: rule.names });
   }
   for (const [name, take] of Object.entries(takes)) {
@@ -90,11 +91,13 @@ function outsideRange({ usual, otherwise }: Take, value: RuleValue): number | nu
 
 function rangeSentence(name: string, { kind, usual }: Take, value: number, scale: Scale): string {
   const [least, most] = usual!;
-  const unit = kind === "length" ? ` ${scale.unit}` : kind === "area" ? ` square ${scale.unit}` : "";
   const beyond = value < least ? least : most;
   const shown = shownValue(value, kind, [beyond], scale);
-  const limit = `${limitText(beyond, kind, scale.unit)}${beyond === 0 ? "" : unit}`;
-  return `the ${name} ${shown} is ${value < least ? "below" : "above"} ${limit}, the usual ${value < least ? "minimum" : "maximum"}; is that right?`;
+  const bare = limitText(beyond, kind, scale.unit);
+  const limit = beyond === 0 || kind === "angle" ? bare : withUnit(bare, kind, scale.unit);
+  return value < least
+    ? phrase`the ${name} ${shown} is below ${limit}, the usual minimum; is that right?`
+    : phrase`the ${name} ${shown} is above ${limit}, the usual maximum; is that right?`;
 }
 
 /** The sentence for a broken rule: its own, or one made from its single comparison. */
@@ -111,24 +114,26 @@ function relationSentence(
     const { kind } = takes[name]!;
     return typeof value === "number" ? shownValue(value, kind, all, scale) : String(value);
   };
-  if (typeof one !== "string") return one.says.replace(/\{(\w+)\}/g, (_, name: string) => valueText(name));
+  if (typeof one !== "string")
+    return translated(one.says).replace(/\{(\w+)\}/g, (_, name: string) => valueText(name));
   if (!rule.sides) throw new Error(`the rule ${one} needs its own sentence`);
   const [left, right] = rule.sides;
   const [a, b] = [left.value(names), right.value(names)] as [number, number];
   const kind = takes[rule.names[0]!]!.kind;
   const side = (text: string, value: number, other: number) => {
     const shown = shownValue(value, kind, [other], scale);
-    if (text in takes) return `the ${text} ${shown}`;
-    return /^[\d.]+$/.test(text) ? shown : `${text}, which is ${shown},`;
+    if (text in takes) return phrase`the ${text} ${shown}`;
+    return /^[\d.]+$/.test(text) ? shown : phrase`${text}, which is ${shown},`;
   };
-  const how = a > b ? "is above" : a < b ? "is below" : "is as much as";
-  return `${side(left.text, a, b)} ${how} ${side(right.text, b, a)}`.replace(/,$/, "");
+  const [first, other] = [side(left.text, a, b), side(right.text, b, a).replace(/,$/, "")];
+  if (a > b) return phrase`${first} is above ${other}`;
+  return a < b ? phrase`${first} is below ${other}` : phrase`${first} is as much as ${other}`;
 }
 
 function question(rule: Rule, takes: Declaration["takes"]): string {
   const count = rule.names.filter((name) => COUNTED.has(takes[name]!.kind)).length;
-  if (count > 2) return "; is each in its right place?";
-  return count === 2 ? "; are they swapped?" : "; is that right?";
+  if (count > 2) return phrase`; is each in its right place?`;
+  return count === 2 ? phrase`; are they swapped?` : phrase`; is that right?`;
 }
 
 /** A value in centimetres as the tape of the book shows it, on a finer mark where it would read like one of those beside it. */
@@ -138,8 +143,5 @@ function shownValue(value: number, kind: Kind, beside: readonly number[], { unit
     const others = beside.map((one) => one * scale);
     return `${tapeTextBeside(value * scale, others, unit, mark ?? DEFAULT_MARK[unit])} ${unit}`;
   }
-  const figure = numberText(value * scale);
-  if (kind === "area") return `${figure} square ${unit}`;
-  if (kind === "money") return value.toFixed(2);
-  return kind === "angle" ? `${figure} degrees` : figure;
+  return kind === "money" ? value.toFixed(2) : withUnit(numberText(value * scale), kind, unit);
 }

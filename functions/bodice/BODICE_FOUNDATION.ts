@@ -122,10 +122,14 @@ export const BODICE_FOUNDATION = define({
     "chest <= 1.1 * back_width",
     "back_width <= 0.45 * bust",
     "shoulder <= 0.5 * chest",
-    ...["chest", "back_width"].map((across) => ({
-      rule: `${across} <= 2 * (neck / 5 + shoulder)`,
-      says: `the ${across} is broader than the neck and both shoulders together, so that the armhole slants outwards below the shoulder`,
-    })),
+    {
+      rule: "chest <= 2 * (neck / 5 + shoulder)",
+      says: "the chest is broader than the neck and both shoulders together, so that the armhole slants outwards below the shoulder",
+    },
+    {
+      rule: "back_width <= 2 * (neck / 5 + shoulder)",
+      says: "the back_width is broader than the neck and both shoulders together, so that the armhole slants outwards below the shoulder",
+    },
   ],
   alike: {
     "neck, back_length": "a neck may measure more or less than the back is long",

@@ -1,4 +1,6 @@
 import { define } from "../define.ts";
+import { written } from "../phrase.ts";
+import { toCheck } from "../verdict.ts";
 import { FAR_APART, refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 
 /**
@@ -22,9 +24,7 @@ export const AGE_CHECK = define({
   compute({ taken, today, days }, { step, points }) {
     refuseUnlikelyToday(today);
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
-    const old = `check: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
-    const early = "check: the measurement is dated later than today; please check the date";
-    const far = "today is more than ten years from the day of the measurement; please check both dates";
+    const far = written`today is more than ten years from the day of the measurement; please check both dates`;
     const isFar = Math.abs(age) > Math.max(days, FAR_APART);
     // The day that all measurements are compared with is the likelier slip.
     if (isFar) points({ argument: "today", cell: 0 }, far);
@@ -32,7 +32,15 @@ export const AGE_CHECK = define({
       "verdict",
       `IF(ABS(age) > MAX(days; ${FAR_APART}); "check: ${far}"; ` +
         'IF(age < 0; "check: the measurement is dated later than today; please check the date"; IF(age > days; "check: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok")))',
-      isFar ? `check: ${far}` : age < 0 ? early : age > days ? old : "ok",
+      isFar
+        ? toCheck(far)
+        : age < 0
+          ? toCheck(written`the measurement is dated later than today; please check the date`)
+          : age > days
+            ? toCheck(
+                written`taken ${age} days ago, ${days} are allowed; please measure again before cutting`,
+              )
+            : "ok",
     );
   },
   examples: [

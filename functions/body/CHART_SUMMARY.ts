@@ -1,6 +1,7 @@
 import { asBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
+import { written } from "../phrase.ts";
 import { CHART, readChart, rowsOf } from "../wearers/chart.ts";
 import type { Fault } from "../wearers/fault.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
@@ -63,12 +64,12 @@ export const CHART_SUMMARY = define({
     measure("unmeasured", "those with a row without figures", unmeasured.length);
     measure("doubtful", "those with something doubtful, missing or too old", doubtful.length);
     measure("ok", "those who are ok", ok.length);
-    const list = (some: readonly string[]) => (some.length === 0 ? "nobody" : some.join(", "));
+    const list = (some: readonly string[]) => (some.length === 0 ? written`nobody` : some.join(", "));
     if (which !== "all") return measure("names", "their names", list(found[which]));
     return measure(
       "line",
       "all wearers in one line",
-      `${names.size} wearers: ${ok.length} ok; unmeasured: ${list(unmeasured)}; doubtful: ${list(doubtful)}`,
+      written`${names.size} wearers: ${ok.length} ok; unmeasured: ${list(unmeasured)}; doubtful: ${list(doubtful)}`,
     );
   },
   examples: [

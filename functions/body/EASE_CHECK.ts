@@ -1,6 +1,8 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { written } from "../phrase.ts";
 import { fromTape } from "../units.ts";
+import { toCheck } from "../verdict.ts";
 
 /** Least ease for wearing, as printed in inches, and in round centimetres. */
 const LEAST = {
@@ -50,11 +52,11 @@ export const EASE_CHECK = define({
     if (short <= 1e-9 * body) return "ok";
     const finding =
       ease < 0 && least < 0
-        ? `the garment is ${say(-ease, -least)} smaller than the body over the stays, more than the usual ${say(-least, -ease)}`
+        ? written`the garment is ${say(-ease, -least)} smaller than the body over the stays, more than the usual ${say(-least, -ease)}`
         : ease < 0
-          ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: is it meant to draw in, or to stretch?`
-          : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual minimum, ${say(least, ease)}`;
-    return `check: ${finding}`;
+          ? written`the garment is ${say(-ease, 0)} smaller than the body at the ${place}: is it meant to draw in, or to stretch?`
+          : written`ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual minimum, ${say(least, ease)}`;
+    return toCheck(finding);
   },
   draw({ body, garment }, { least = 0 }) {
     const low = Math.max(body, garment) / 20;

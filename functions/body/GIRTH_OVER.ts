@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, plural } from "../phrase.ts";
 
 /**
  * The girth outside a number of layers of one thickness, in the book's unit: a layer adds 2π times
@@ -25,7 +25,7 @@ export const GIRTH_OVER = define({
     step("added", "2 * PI() * build_up", 2 * Math.PI * build);
     if (build > 0)
       estimates(
-        phrase`the girth over ${layers === 1 ? "a layer" : `${layers} layers`}, worked out from the ${say(girth)} beneath; measure over everything worn when you can`,
+        phrase`the girth over ${plural(layers, "a layer", "# layers")}, worked out from the ${say(girth)} beneath; measure over everything worn when you can`,
       );
     return step("girth_over", "girth + 2 * PI() * build_up", girth + 2 * Math.PI * build);
   },

@@ -1,4 +1,6 @@
 import { define } from "../define.ts";
+import { written } from "../phrase.ts";
+import { joinedByAnd, toCheck } from "../verdict.ts";
 import { layersOf } from "../wearers/layer-set.ts";
 
 /**
@@ -26,10 +28,18 @@ export const LAYERS_CHECK = define({
     measure("only_second", "layers under the second measurement only", onlySecond.length);
     if (onlyFirst.length + onlySecond.length === 0) return "ok";
     const parts = [
-      ...(onlyFirst.length > 0 ? [`the first has ${listed(onlyFirst)} under it, the second does not`] : []),
-      ...(onlySecond.length > 0 ? [`the second has ${listed(onlySecond)} under it, the first does not`] : []),
+      ...(onlyFirst.length > 0
+        ? [written`the first has ${joinedByAnd(onlyFirst)} under it, the second does not`]
+        : []),
+      ...(onlySecond.length > 0
+        ? [written`the second has ${joinedByAnd(onlySecond)} under it, the first does not`]
+        : []),
     ];
-    return `check: ${parts.join("; ")}; please measure both over the same layers`;
+    return toCheck(
+      parts.length === 1
+        ? written`${parts[0]!}; please measure both over the same layers`
+        : written`${parts[0]!}; ${parts[1]!}; please measure both over the same layers`,
+    );
   },
   examples: [
     {
@@ -44,5 +54,3 @@ export const LAYERS_CHECK = define({
     },
   ],
 });
-
-const listed = (layers: readonly string[]): string => layers.join(" and ");

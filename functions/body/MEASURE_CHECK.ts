@@ -1,8 +1,9 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { phrase } from "../phrase.ts";
-import { bestFit, findOutlier, outlierVerdict } from "../survey/outlier.ts";
+import { phrase, written } from "../phrase.ts";
+import { bestFit, findOutlier, outlierText } from "../survey/outlier.ts";
 import { isRelated, knownFigures, requireMeasure, surveysOf } from "../survey/survey.ts";
+import { toCheck } from "../verdict.ts";
 
 /**
  * Whether a body measurement agrees with the wearer's other measurements: "ok", or the range that
@@ -55,7 +56,9 @@ export const MEASURE_CHECK = define({
     measure("least", "the smallest value expected", expected.least * size);
     measure("most", "the largest value expected", expected.most * size);
     if (!found && (known.size === 0 || (expected.others === 0 && isRelated(asked))))
-      return `check: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`;
+      return toCheck(
+        written`there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`,
+      );
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
     const { suspect } = found;
@@ -67,8 +70,10 @@ export const MEASURE_CHECK = define({
         },
         phrase`${suspect} does not fit the wearer's other measurements: measure it first`,
       );
-    return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
-      say(millimetres * size, ...beside.map((one) => one * size)),
+    return toCheck(
+      outlierText(asked, figures, found, (millimetres, ...beside) =>
+        say(millimetres * size, ...beside.map((one) => one * size)),
+      ),
     );
   },
   draw({ value }, { least = 0, most = 0, likely = 0 }) {

@@ -42,7 +42,9 @@ export const MEASURE_GUESS = define({
     const found = surveysOf(data).map((survey) => expectation(survey, asked, known));
     if (found[0]!.others === 0)
       doubt(
-        phrase`${known.size === 0 ? "no other measurement of the wearer is given" : "the survey does not say how this goes with the others"}, so this is the middle one of all people measured, whatever the wearer's size`,
+        known.size === 0
+          ? phrase`no other measurement of the wearer is given, so this is the middle one of all people measured, whatever the wearer's size`
+          : phrase`the survey does not say how this goes with the others, so this is the middle one of all people measured, whatever the wearer's size`,
       );
     estimates(phrase`the ${asked} was guessed from the survey of bodies: measure the wearer before cutting`);
     measure("others", "other measurements used", found[0]!.others);

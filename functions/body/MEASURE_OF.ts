@@ -1,6 +1,6 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import {
   CHART,
@@ -101,7 +101,7 @@ function onlyRow(chart: Chart, wearer: string, heading: string, column: number):
   if (!first) throw neverTaken(chart, rows[0]!, heading, column, rows.length > 1);
   if (more.length > 0)
     throw new Refusal(
-      phrase`the ${heading} was taken of ${[first, ...more].map(rowText).join(", and of ")}: say in beneath which is meant`,
+      phrase`the ${heading} was taken of ${andOf([first, ...more])}: say in beneath which is meant`,
     );
   return first;
 }
@@ -111,9 +111,14 @@ function neverTaken(chart: Chart, row: ChartRow, heading: string, column: number
   const others = rowsOf(chart, row.wearer).filter(
     (one) => one !== row && figureIn(chart, one, column, heading) !== null,
   );
-  const instead = others.length > 0 ? `, only of ${others.map(rowText).join(", and of ")}` : "";
+  const who = anywhere ? row.wearer : rowText(row);
   return new Refusal(
-    phrase`the ${heading} of ${anywhere ? row.wearer : rowText(row)} was never taken${instead}`,
+    others.length > 0
+      ? phrase`the ${heading} of ${who} was never taken, only of ${andOf(others)}`
+      : phrase`the ${heading} of ${who} was never taken`,
     cellOf(chart, row, column),
   );
 }
+
+const andOf = (rows: readonly ChartRow[]): string =>
+  rows.map(rowText).reduce((before, row) => written`${before}, and of ${row}`);

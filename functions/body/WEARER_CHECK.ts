@@ -1,9 +1,10 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { toCheck } from "../verdict.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
-import type { Fault } from "../wearers/fault.ts";
+import type { Fault, Sort } from "../wearers/fault.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 import { AGE_ASKED, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
@@ -11,13 +12,22 @@ import { AGE_ASKED, measurementsIn, missingOf, rowFaults } from "../wearers/row-
 /** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;
 
+const SORT_TEXTS: Readonly<Record<Sort, () => string>> = {
+  unmeasured: () => written`unmeasured`,
+  missing: () => written`missing`,
+  "too old": () => written`too old`,
+  doubtful: () => written`doubtful`,
+};
+
 const verdictOf = (faults: readonly Fault[]): string => {
   if (faults.length === 0) return "ok";
   // Two rows alike have the same to say.
   const sentences = [...new Set(faults.map(({ sentence }) => sentence))];
   const said = sentences.slice(0, MOST_SAID);
   const more = sentences.length - said.length;
-  return `check: ${faults[0]!.sort}: ${said.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
+  const list = said.reduce((before, sentence) => written`${before}; also ${sentence}`);
+  const sort = SORT_TEXTS[faults[0]!.sort]();
+  return toCheck(more > 0 ? written`${sort}: ${list}; and ${more} more` : written`${sort}: ${list}`);
 };
 
 /**
@@ -74,7 +84,7 @@ export const WEARER_CHECK = define({
       const at = { argument: "chart", cell: nobody.number * chart.wide + chart.columns.get("wearer")! };
       faults.push({
         sort: "doubtful",
-        sentence: "a row has figures and no wearer: write whose they are",
+        sentence: written`a row has figures and no wearer: write whose they are`,
         at: [at],
       });
     } else {

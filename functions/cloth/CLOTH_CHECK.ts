@@ -4,7 +4,7 @@ import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
-import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
+import { copiesText, piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
 import {
@@ -17,8 +17,10 @@ import {
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
+import { written } from "../phrase.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
+import { commaList, semicolonList, toCheck } from "../verdict.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
@@ -52,11 +54,12 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Cal
       .sort((a, b) => a.worst - b.worst);
     const { name, wide, long, worst, size } = lacks[0]!;
     if (worst <= 1e-6 * size) return [];
-    const words = [
-      ...(wide > 0 ? [`${say(wide, 0)} wider`] : []),
-      ...(long > 0 ? [`${say(long, 0)} longer`] : []),
-    ];
-    return [`${row.name} is ${words.join(" and ")} than ${cloths.length > 1 ? name : "the cloth"}`];
+    const cloth = cloths.length > 1 ? name : written`the cloth`;
+    if (wide > 0 && long > 0)
+      return [written`${row.name} is ${say(wide, 0)} wider and ${say(long, 0)} longer than ${cloth}`];
+    return wide > 0
+      ? [written`${row.name} is ${say(wide, 0)} wider than ${cloth}`]
+      : [written`${row.name} is ${say(long, 0)} longer than ${cloth}`];
   });
 }
 
@@ -64,37 +67,41 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Cal
 function proof(question: LayQuestion, { say, mark, unit }: CallContext): string {
   const share = shareOfCloth(question);
   if (share > 1 + 1e-9)
-    return `by area there is not enough: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth; `;
+    return written`by area there is not enough: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth; `;
   const [cloth, ...others] = question.cloths;
   if (others.length > 0) return "";
   const least = leastLength(question);
   if (least <= cloth!.length! * (1 + 1e-6)) return "";
   const size = markSize(mark, unit);
   const shown = Math.floor(least / size + 1e-6) * size;
-  return `there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is ${shown > cloth!.length! ? `shorter than ${say(shown)}` : "that short"}; `;
+  return shown > cloth!.length!
+    ? written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is shorter than ${say(shown)}; `
+    : written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is that short; `;
 }
 
-/** How long a place was looked for; a quick lay proves nothing. */
-function howFound({ origin }: Lay, isProved: boolean): string {
+/** Which pieces have no place, and how long one was looked for; a quick lay proves nothing. */
+function noPlace(list: string, { origin }: Lay, isProved: boolean): string {
   if (!origin || origin.by === "quick")
-    return isProved ? "in a quick lay" : "in a quick lay, a search may still find one";
-  if (origin.by === "hand") return "in the lay made by hand";
+    return isProved
+      ? written`no place for ${list} in a quick lay`
+      : written`no place for ${list} in a quick lay, a search may still find one`;
+  if (origin.by === "hand") return written`no place for ${list} in the lay made by hand`;
   return origin.seconds > 0
-    ? `was found (${originText({ ...origin, proved: false })})`
-    : "was found by a search";
+    ? written`no place for ${list} was found (${originText({ ...origin, proved: false })})`
+    : written`no place for ${list} was found by a search`;
 }
 
 /** Whether a join would do, in words. */
 function joined(question: LayQuestion, start: Lay, seam: number, context: CallContext): string {
   const { joins, measure, say, mark, unit } = context;
-  if (hasTooManyToJoin(question)) return `joins are only tried for at most ${MOST_JOINED} pieces`;
+  if (hasTooManyToJoin(question)) return written`joins are only tried for at most ${MOST_JOINED} pieces`;
   const answer = joins({ question, start, seam, mark: markSize(mark, unit) });
-  if ("pending" in answer) return "whether a join makes it fit is being worked out";
+  if ("pending" in answer) return written`whether a join makes it fit is being worked out`;
   const { pieced, tried } = answer;
   measure("lays_with_a_join", "lays tried with pieces joined", tried);
   return pieced
-    ? `with a join it fits: ${joinsText(pieced.joins, say)}, with a seam allowance of ${say(seam)} on either part`
-    : `in ${tried} lays no join was found with which it fits`;
+    ? written`with a join it fits: ${joinsText(pieced.joins, say)}, with a seam allowance of ${say(seam)} on either part`
+    : written`in ${tried} lays no join was found with which it fits`;
 }
 
 const STOCK = {
@@ -191,22 +198,22 @@ export const CLOTH_CHECK = define({
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     cloths.forEach(({ name }, i) => {
-      measure(`cloth_${i + 1}`, `cut from ${name}`, piecesOn(question, lay, i) || "nothing");
+      measure(`cloth_${i + 1}`, `cut from ${name}`, piecesOn(question, lay, i) || written`nothing`);
     });
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
-    const join = given.seam === null ? "" : `; ${joined(question, lay, given.seam, context)}`;
+    const join = given.seam === null ? "" : written`; ${joined(question, lay, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0)
       return measure(
         "verdict",
         "pieces that fit on no cloth, even alone",
-        `check: ${large.join("; ")}${join}`,
+        toCheck(written`${semicolonList(large)}${join}`),
       );
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
-    const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
+    const list = commaList(missing.map(({ name, quantity }) => copiesText(quantity, name)));
     const why = proof(question, context);
-    const found = `check: ${why}no place for ${list} ${howFound(lay, why !== "")}`;
+    const found = written`${why}${noPlace(list, lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
     const alone = cloths.length === 1 && !widest.outline;
     const { name, width, length } = widest;
@@ -220,12 +227,16 @@ export const CLOTH_CHECK = define({
       ? measure(
           "verdict",
           "length of a lay of the whole list on endless cloth of this width",
-          `${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, short by ${say(takes - length!, 0)}${join}`,
+          toCheck(
+            written`${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, short by ${say(takes - length!, 0)}${join}`,
+          ),
         )
       : measure(
           "verdict",
           "length of a lay of the pieces without a place, on the widest of these cloths",
-          `${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
+          toCheck(
+            written`${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
+          ),
         );
   },
   beside(given, answer, { plan, cm, unit, mark }) {

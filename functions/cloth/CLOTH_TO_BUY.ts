@@ -6,7 +6,7 @@ import { MOST_COPIES } from "../cutting/least-bought.ts";
 import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 
 const { gap, pairs, folds, names, grains } = CUTTING_RULES;
 const { stock, cloth, cloth_width, job } = SHARED_OUT;
@@ -44,7 +44,7 @@ export const CLOTH_TO_BUY = define({
       measure(
         `cloth_${i + 1}`,
         i < question.cloths.length - 1 ? `cut from ${name}` : "cut from bought cloth",
-        piecesOn(question, lay, i) || "nothing",
+        piecesOn(question, lay, i) || written`nothing`,
       );
     });
     if (question.cloths.length === 1) measure("laid_as", "none of it is in stock: it is laid as", PLAIN);
@@ -56,12 +56,16 @@ export const CLOTH_TO_BUY = define({
   },
   beside(given, _answer, { plan, cm, unit, mark }) {
     const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm, unit, mark });
-    const cut = piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
-    if (question.cloths.length === 1) return `${cut}, laid as ${PLAIN}: none of it is in stock`;
-    if (mayLie === 0) return `no piece is small enough for the cloth in stock: ${cut}`;
+    // The cloth that is bought stands last.
+    const cloths = question.cloths.map((cloth, i, { length }) =>
+      i === length - 1 && cloth.name === "to buy" ? { ...cloth, name: written`cloth to buy` } : cloth,
+    );
+    const cut = piecesByCloth({ ...question, cloths }, lay);
+    if (question.cloths.length === 1) return phrase`${cut}, laid as ${PLAIN}: none of it is in stock`;
+    if (mayLie === 0) return phrase`no piece is small enough for the cloth in stock: ${cut}`;
     return isProved() || mayLie === 0
       ? cut
-      : `${cut}: the best way to share them out that was found, not proved least`;
+      : phrase`${cut}: the best way to share them out that was found, not proved least`;
   },
   draw(given, _found, _answer, { plan, cm, unit, mark }) {
     const { question, lay } = sharedOut(given, { plan, cm, unit, mark });

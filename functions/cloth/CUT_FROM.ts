@@ -7,7 +7,7 @@ import { piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { stockNamed } from "../cutting/stock-list.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 const { gap, pairs, folds, names, grains } = CUTTING_RULES;
@@ -49,12 +49,16 @@ export const CUT_FROM = define({
         phrase`${piece.name} is ${piece.cloth}, not ${wanted}: name a piece of ${wanted}`,
         piece.at("cloth"),
       );
-    if (given.pieces.length === 0) return measure("cut", `no piece is of ${piece.cloth}`, "nothing");
+    if (given.pieces.length === 0) return measure("cut", `no piece is of ${piece.cloth}`, written`nothing`);
     const { question, lay } = sharedOut(given, context);
     const at = question.cloths.findIndex(
       ({ name }, i) => i < question.cloths.length - 1 && sameName(name, piece.name),
     );
-    return measure("cut", `cut from ${piece.name}`, (at < 0 ? "" : piecesOn(question, lay, at)) || "nothing");
+    return measure(
+      "cut",
+      `cut from ${piece.name}`,
+      (at < 0 ? "" : piecesOn(question, lay, at)) || written`nothing`,
+    );
   },
   draw(given, _found, _answer, { plan, cm, unit, mark }) {
     if (given.name.trim() === "" || given.pieces.length === 0) return [];

@@ -10,7 +10,7 @@ import {
   refuseMisspelt,
 } from "../cutting/list-block.ts";
 import { define } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, plural } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -70,7 +70,7 @@ export const LIST_SUM = define({
     );
     if (loose.length > 0)
       doubt(
-        phrase`${loose.length === 1 ? "one row has" : `${loose.length} rows have`} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${loose.length === 1 ? "is" : "are"} not counted`,
+        phrase`${plural(loose.length, "one row has", "# rows have")} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${plural(loose.length, "is", "are")} not counted`,
       );
     for (const line of loneBelowZero(rows, lines, columns.sum))
       doubt(

@@ -1,6 +1,7 @@
 import { inShopSteps, SHOP_STEP, shopStepsRule } from "../cutting/shop-steps.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit, when some is in stock: what is missing, rounded up
@@ -54,7 +55,7 @@ export const TO_BUY = define({
   },
   beside: ({ in_stock }, answer, { say }) =>
     in_stock > 0 && Number(answer) > 0
-      ? `what is in stock, ${say(in_stock)}, is taken off as if it and this were one length; of cloth, where each piece must lie on one or the other, CLOTH_TO_BUY says how much to buy`
+      ? phrase`what is in stock, ${say(in_stock)}, is taken off as if it and this were one length; of cloth, where each piece must lie on one or the other, CLOTH_TO_BUY says how much to buy`
       : "",
   draw: ({ needed }, { buy = 0 }) =>
     drawStrip({ length: buy, width: Math.max(buy, needed) / 8, label: "to buy" }),

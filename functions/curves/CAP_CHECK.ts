@@ -1,8 +1,9 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { toCheck } from "../verdict.ts";
 
 /**
  * Whether a sleeve cap is longer than the armhole by an amount that can be eased in: "ok", or a
@@ -44,11 +45,17 @@ export const CAP_CHECK = define({
       );
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (isBelow(ease, 0, cap))
-      return `check: the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`;
+      return toCheck(
+        written`the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`,
+      );
     if (isBelow(ease, low, cap))
-      return `check: the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`;
+      return toCheck(
+        written`the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`,
+      );
     if (isAbove(ease, high, cap))
-      return `check: the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`;
+      return toCheck(
+        written`the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`,
+      );
     return "ok";
   },
   draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),

@@ -1,5 +1,7 @@
 import { define } from "../define.ts";
+import { written } from "../phrase.ts";
 import { fromTape } from "../units.ts";
+import { toCheck } from "../verdict.ts";
 
 /** Deepest hem for each shape of skirt, as the table prints it in inches, and in round centimetres. */
 const DEEPEST = {
@@ -35,7 +37,9 @@ export const HEM_CHECK = define({
       fromTape(DEEPEST[shape], unit),
     );
     if (depth <= most * (1 + 1e-9)) return "ok";
-    return `check: a hem of ${say(depth, most)} is too deep for a ${shape} skirt; up to ${say(most, depth)} lies flat`;
+    return toCheck(
+      written`a hem of ${say(depth, most)} is too deep for a ${shape} skirt; up to ${say(most, depth)} lies flat`,
+    );
   },
   examples: [
     { given: { depth: 0.25, shape: "circle" }, gives: "ok", because: "Oregon State 1961: 1/4 in or rolled" },

@@ -1,5 +1,7 @@
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
+import { written } from "../phrase.ts";
+import { toCheck, wantedText } from "../verdict.ts";
 
 /**
  * Whether two edges can be sewn together when the first should be longer by `ease` (which is eased
@@ -47,15 +49,14 @@ export const SEAM_CHECK = define({
     const difference = step("difference", "first_edge - second_edge", first_edge - second_edge);
     const off = step("off", "difference - ease", difference - ease);
     if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";
+    const by = say(Math.abs(difference), Math.abs(ease), 0);
     const found =
       difference === 0
-        ? "as long as"
-        : `${say(Math.abs(difference), Math.abs(ease), 0)} ${difference > 0 ? "longer" : "shorter"} than`;
-    const wanted =
-      ease === 0
-        ? "they should be equally long"
-        : `the first should be ${say(Math.abs(ease), Math.abs(difference), 0)} ${ease > 0 ? "longer" : "shorter"}`;
-    return `check: the first edge is ${found} the second; ${wanted}`;
+        ? written`the first edge is as long as the second`
+        : difference > 0
+          ? written`the first edge is ${by} longer than the second`
+          : written`the first edge is ${by} shorter than the second`;
+    return toCheck(written`${found}; ${wantedText(ease, say(Math.abs(ease), Math.abs(difference), 0))}`);
   },
   draw: ({ first_edge, second_edge }) => twoSeams(first_edge, second_edge),
   examples: [

@@ -59,7 +59,7 @@ export function oddCloth(
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
         (say) =>
-          phrase`${typeof number === "number" ? `${measure}s, number ${number},` : `the ${measure} of ${number}`} is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
+          phrase`${typeof number === "number" ? phrase`${measure}s, number ${number},` : measure === "width" ? phrase`the width of ${number}` : phrase`the length of ${number}`} is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
       );
   }
   // A line drawn inside that encloses something is a hole or a flaw.

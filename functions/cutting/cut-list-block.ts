@@ -8,7 +8,7 @@ import type { Block, BlockForm, Cell, ListColumn, Take, Takes } from "../define.
 import { grouped } from "../grouped.ts";
 import { rememberWithObject } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
 import { CUTTING_RULES, PIECES_TO_CUT } from "./cut-list.ts";
@@ -67,16 +67,11 @@ const COLUMNS = {
 type Role = keyof typeof COLUMNS;
 
 /** Headings that could mean two things, and what to write instead. */
-const UNCLEAR = new Map(
-  ["seam", "seams", "seam allowance", "seam allowances", "allowance", "allowances"].map((one) => [
-    one,
-    `"${one}" does not say whether the outlines have it: nothing is added here; head the column "seam included", or add it to the outlines with WITH_ALLOWANCE`,
-  ]),
-);
+const UNCLEAR = ["seam", "seams", "seam allowance", "seam allowances", "allowance", "allowances"];
 
 const KNOWN: readonly string[] = [
   ...Object.values(COLUMNS).flatMap(({ headings }): readonly string[] => headings),
-  ...UNCLEAR.keys(),
+  ...UNCLEAR,
   "seam included",
 ];
 
@@ -105,8 +100,10 @@ const isOutline = (cell: Cell): boolean => typeof cell === "string" && /^\s*m[\s
 function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])[]): Map<Role, number> {
   const found = new Map<Role, number>();
   headings.forEach((heading, at) => {
-    const unclear = UNCLEAR.get(heading);
-    if (unclear) throw new Refusal(phrase`the cut list's heading ${unclear}`);
+    if (UNCLEAR.includes(heading))
+      throw new Refusal(
+        phrase`the cut list's heading "${heading}" does not say whether the outlines have it: nothing is added here; head the column "seam included", or add it to the outlines with WITH_ALLOWANCE`,
+      );
     const role = roleOf(heading);
     if (!role) return;
     const other = found.get(role);
@@ -159,8 +156,8 @@ function linesOf(block: Block): CutListRead {
   const { headings, rows, above } = headed(
     block,
     KNOWN,
-    'write "piece", "outline" and "how many" over its columns',
-    "the cut list",
+    () => phrase`write "piece", "outline" and "how many" over its columns`,
+    () => phrase`the cut list`,
   );
   const columns = columnsOf(headings, rows);
   const at = (row: readonly Cell[], role: Role): Cell => cellAt(row, columns.get(role));
@@ -168,7 +165,7 @@ function linesOf(block: Block): CutListRead {
   const lines = rows.flatMap((row, i) => {
     const refuse = (role: Role, sentence: string) =>
       new Refusal(sentence, { argument: "cut_list", cell: cellOf(i, role) });
-    const name = String(at(row, "names") ?? `piece ${i + 1}`).trim();
+    const name = String(at(row, "names") ?? written`piece ${i + 1}`).trim();
     const [outline, quantity] = [at(row, "pieces"), at(row, "quantities")];
     if (outline === null && quantity === null) {
       const more = (["pairs", "folds", "grains", "ways", "turns", "cloths"] as const).some(
@@ -177,16 +174,19 @@ function linesOf(block: Block): CutListRead {
       if (more)
         throw refuse(
           "pieces",
-          `${name} has neither an outline nor how many to cut: fill them in, or clear its row`,
+          phrase`${name} has neither an outline nor how many to cut: fill them in, or clear its row`,
         );
       return [];
     }
     if (outline === null)
-      throw refuse("pieces", `${name} has no outline in the column "${headings[columns.get("pieces")!]}"`);
+      throw refuse(
+        "pieces",
+        phrase`${name} has no outline in the column "${headings[columns.get("pieces")!]!}"`,
+      );
     if (quantity === null)
       throw refuse(
         "quantities",
-        `${name} is not counted: the column "${headings[columns.get("quantities")!]}" is empty there`,
+        phrase`${name} is not counted: the column "${headings[columns.get("quantities")!]!}" is empty there`,
       );
     return [{ row, name, i, cloth: clothIn(at(row, "cloths")) }];
   });
@@ -270,7 +270,9 @@ function ofCloth(
   const near = nearestWord(cloth, cloths);
   if (mayBeNone && !near) return [];
   throw new Refusal(
-    phrase`no piece of the cut list is of "${cloth}"${near ? `; is "${near}" meant?` : `, only of ${listed}`}`,
+    near
+      ? phrase`no piece of the cut list is of "${cloth}"; is "${near}" meant?`
+      : phrase`no piece of the cut list is of "${cloth}", only of ${listed}`,
   );
 }
 

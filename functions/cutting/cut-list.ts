@@ -1,6 +1,6 @@
 /** A cut list: outlines, how many of each, which are pairs and which are cut on the fold. */
 import type { Takes } from "../define.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { unfold } from "../pieces/cut-on-fold.ts";
 import type { Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -117,7 +117,7 @@ export function cutRows(list: CutList): CutRow[] {
   }
   const rows = pieces.flatMap((piece, i): CutRow[] => {
     const quantity = quantities[i] ?? null;
-    const name = names?.[i]?.trim() || `piece ${i + 1}`;
+    const name = names?.[i]?.trim() || written`piece ${i + 1}`;
     if (piece === null && quantity === null) return [];
     if (piece === null)
       throw new Refusal(

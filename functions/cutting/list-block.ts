@@ -51,7 +51,9 @@ export function listed<Name extends string>(
         [...headings, ...first].filter((one) => one !== ""),
       );
       throw new Refusal(
-        phrase`the list has no column "${heading.slice(0, 40)}"${near ? `; is "${near}" meant?` : ": give one of its columns that heading"}`,
+        near
+          ? phrase`the list has no column "${heading.slice(0, 40)}"; is "${near}" meant?`
+          : phrase`the list has no column "${heading.slice(0, 40)}": give one of its columns that heading`,
       );
     }
     if (headings.indexOf(heading, found + 1) >= 0)
@@ -144,7 +146,12 @@ export function lacking(
 ): string {
   const entries = entriesOf(lines, column, heading).map((one) => `"${one}"`);
   const others = entries.slice(0, 3).join(", ");
-  return `no row of the list has "${String(item).slice(0, 40)}" under ${headingText(heading)}${entries.length === 0 ? ": the column is empty" : `, only ${others}${entries.length > 3 ? " and others" : ""}`}`;
+  const [wanted, under] = [String(item).slice(0, 40), headingText(heading)];
+  if (entries.length === 0)
+    return phrase`no row of the list has "${wanted}" under ${under}: the column is empty`;
+  return entries.length > 3
+    ? phrase`no row of the list has "${wanted}" under ${under}, only ${others} and others`
+    : phrase`no row of the list has "${wanted}" under ${under}, only ${others}`;
 }
 
 /** Refuses an entry that the column does not have and that is likely a misspelling of one that it has. */

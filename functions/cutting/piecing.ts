@@ -7,15 +7,18 @@
 import { isInPolygon } from "../geometry/point-in-polygon.ts";
 import { boundingBox, type Point, signedArea } from "../geometry/strokes.ts";
 import type { Join, JoinAnswer, JoinQuestion, LayPiece, LayQuestion, Pieced, Planner } from "../lay.ts";
+import { written } from "../phrase.ts";
+import { semicolonList } from "../verdict.ts";
 
 /** The joins in words: "1 of back in two, 9 in from its left border, along the grain". */
 export const joinsText = (joins: readonly Join[], say: (length: number) => string): string =>
-  joins
-    .map(({ name, copies, at, inPleat }) => {
-      const where = inPleat ? "at the inner fold of a pleat" : "along the grain";
-      return `${copies} of ${name} in two, ${say(at)} from its left border, ${where}`;
-    })
-    .join("; ");
+  semicolonList(
+    joins.map(({ name, copies, at, inPleat }) => {
+      return inPleat
+        ? written`${copies} of ${name} in two, ${say(at)} from its left border, at the inner fold of a pleat`
+        : written`${copies} of ${name} in two, ${say(at)} from its left border, along the grain`;
+    }),
+  );
 
 /** The most joins before the search gives up. */
 const MAX_JOINS = 3;

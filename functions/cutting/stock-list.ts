@@ -6,7 +6,7 @@ import { sameName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import type { LayCloth } from "../lay.ts";
 import { nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, writtenIn } from "../phrase.ts";
 import { readPiece } from "../pieces/piece.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 import { oddCloth } from "./cloth-in-stock.ts";
@@ -43,12 +43,12 @@ export function stockOf(
   cm: (figure: number) => number,
 ): StockPiece[] {
   if (stock.length === 0)
-    throw new Refusal(phrase`${STOCK_LIST.noun} is empty: give at least one piece of cloth`);
+    throw new Refusal(phrase`${writtenIn(STOCK_LIST.noun)} is empty: give at least one piece of cloth`);
   const called = stock.map((row) => clothIn(row.cells.cloth) || nameIn(row));
   const cloths = called.filter((one, i) => called.findIndex((other) => sameName(one, other)) === i);
   if (cloth === "" && cloths.length > 1)
     throw new Refusal(
-      phrase`${STOCK_LIST.noun} has ${cloths.length} cloths (${listText(cloths)}): say in the argument cloth which is laid on`,
+      phrase`${writtenIn(STOCK_LIST.noun)} has ${cloths.length} cloths (${listText(cloths)}): say in the argument cloth which is laid on`,
     );
   const rows = stock.filter((_, i) => cloth === "" || sameName(called[i]!, cloth));
   const near = rows.length > 0 ? undefined : nearestWord(cloth, cloths);
@@ -68,15 +68,19 @@ export function stockNamed(
   const names = stock.map(nameIn).filter((one) => one !== "");
   const near = nearestWord(name, names);
   throw new Refusal(
-    phrase`no cloth in stock is called "${name.trim().slice(0, 40)}"${near ? `; is "${near}" meant?` : `, only ${listText(names)}`}`,
+    near
+      ? phrase`no cloth in stock is called "${name.trim().slice(0, 40)}"; is "${near}" meant?`
+      : phrase`no cloth in stock is called "${name.trim().slice(0, 40)}", only ${listText(names)}`,
   );
 }
 
-const listText = (names: readonly string[]): string =>
-  `${names
+function listText(names: readonly string[]): string {
+  const first = names
     .slice(0, 3)
     .map((one) => `"${one}"`)
-    .join(", ")}${names.length > 3 ? " and others" : ""}`;
+    .join(", ");
+  return names.length > 3 ? phrase`${first} and others` : first;
+}
 
 /** The rows as pieces of cloth. Refuses two of one name. */
 function stockPieces(
@@ -91,7 +95,7 @@ function stockPieces(
       throw refusal(
         row,
         textIn(row, "name") === "" ? "cloth" : "name",
-        `two pieces of cloth in stock are called "${name}", in rows ${first.number} and ${row.number}: give each a name of its own`,
+        phrase`two pieces of cloth in stock are called "${name}", in rows ${first.number} and ${row.number}: give each a name of its own`,
       );
   });
   return rows.map((row) => stockPiece(row, job, cm));
@@ -106,14 +110,15 @@ const refusal = (row: ListRow, field: StockField, sentence: ConstructorParameter
 function stockPiece(row: ListRow, job: string | null, cm: (figure: number) => number): StockPiece {
   const name = nameIn(row);
   const at = (field: StockField) => cellOf(row, field);
-  if (name === "") throw refusal(row, "cloth", `row ${row.number} of ${STOCK_LIST.noun} has no name`);
+  if (name === "")
+    throw refusal(row, "cloth", phrase`row ${row.number} of ${writtenIn(STOCK_LIST.noun)} has no name`);
   const [full, usable] = [figureIn(row, "full"), figureIn(row, "width")];
   if (full !== null && usable !== null && usable > full * (1 + 1e-9))
     throw refusal(
       row,
       "width",
       (say) =>
-        `the usable width of ${name}, ${say(usable, full)}, is more than its width, ${say(full, usable)}: correct one of them`,
+        phrase`the usable width of ${name}, ${say(usable, full)}, is more than its width, ${say(full, usable)}: correct one of them`,
     );
   const shares = {
     length: figureIn(row, "shrinkage") ?? 0,
@@ -132,16 +137,16 @@ function stockPiece(row: ListRow, job: string | null, cm: (figure: number) => nu
   const width = usable ?? full;
   const length = shape?.length ?? figureIn(row, "length");
   if (!shape && width === null)
-    throw refusal(row, "width", `${name} has no usable width: measure it between the selvedges`);
+    throw refusal(row, "width", phrase`${name} has no usable width: measure it between the selvedges`);
   if (length === null)
-    throw refusal(row, "length", `${name} has no length: measure it, or take its row out of the stock`);
+    throw refusal(row, "length", phrase`${name} has no length: measure it, or take its row out of the stock`);
   const asked = figureIn(row, "reserved") ?? 0;
   if (asked > length * (1 + 1e-9))
     throw refusal(
       row,
       "reserved",
       (say) =>
-        `${say(asked, length)} of ${name} is reserved, but it is only ${say(length, asked)} long: reserve less of it`,
+        phrase`${say(asked, length)} of ${name} is reserved, but it is only ${say(length, asked)} long: reserve less of it`,
     );
   const isOwn = job !== null && job.trim() !== "" && sameName(textIn(row, "job"), job);
   const reserved = isOwn ? 0 : asked;
@@ -151,7 +156,7 @@ function stockPiece(row: ListRow, job: string | null, cm: (figure: number) => nu
     throw refusal(
       row,
       "reserved",
-      `part of ${name} is reserved, and what is left of it has a shape of its own: draw that shape, and clear its reserved length`,
+      phrase`part of ${name} is reserved, and what is left of it has a shape of its own: draw that shape, and clear its reserved length`,
     );
   return {
     name,

@@ -1,7 +1,7 @@
 /** What a function of a cut list lays on: columns of widths and lengths, or the list of cloth in stock. */
 import type { CallContext, ListRow, Takes } from "../define.ts";
 import type { LayCloth, LayQuestion } from "../lay.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, plural } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { type CutRow, cutRows } from "./cut-list.ts";
 import { layQuestion } from "./lay-question.ts";
@@ -55,7 +55,7 @@ export function doubtNoLength(pieces: readonly StockPiece[], doubt: CallContext[
   const empty = all.map(({ name }) => name);
   if (empty.length > 0)
     doubt(
-      phrase`the length of ${empty.join(", ")} is 0, and nothing is cut from ${empty.length === 1 ? "it" : "them"}: measure ${empty.length === 1 ? "it" : "them"}, or take ${empty.length === 1 ? "its row" : "their rows"} out of the stock`,
+      phrase`the length of ${empty.join(", ")} is 0, and nothing is cut from ${plural(empty.length, "it: measure it, or take its row", "them: measure them, or take their rows")} out of the stock`,
       all.length === 1 ? all[0]!.at("length") : undefined,
     );
 }
@@ -70,8 +70,8 @@ export function stockQuestion(
   if (stock.cloths.length === 0)
     throw new Refusal(
       stock.pieces.length > 0 && stock.pieces.every(({ length }) => length === 0)
-        ? phrase`the length of all ${cloth || "cloth"} in stock is 0: measure a piece of it, or buy it`
-        : phrase`there is no ${cloth || "cloth"} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
+        ? phrase`the length of all ${cloth || phrase`cloth`} in stock is 0: measure a piece of it, or buy it`
+        : phrase`there is no ${cloth || phrase`cloth`} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
     );
   return onStock(rows, stock, gap, of);
 }

@@ -140,7 +140,7 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   if (isBelow(intake, 0, length) || isAbove(ends, length - inch / 2))
     throw new Refusal(
       (say) =>
-        phrase`the waist line of the front, ${say(length)}, has no room for darts of ${say(Math.max(0, intake))} in all, ${say(2.5 * inch)} from centre front: check bust, waist, back_width and chest${darts > 1 ? ", or ask for 1 dart" : ""}`,
+        phrase`the waist line of the front, ${say(length)}, has no room for darts of ${say(Math.max(0, intake))} in all, ${say(2.5 * inch)} from centre front: check bust, waist, back_width and chest${darts > 1 ? phrase`, or ask for 1 dart` : ""}`,
     );
   // Each dart by its middle, measured from the side, where the edge begins.
   const places = Array.from({ length: darts }, (_, i) => length - 2.5 * inch - each / 2 - i * (each + inch));

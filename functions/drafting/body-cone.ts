@@ -199,7 +199,7 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
     const limit = (waist * hip_drop) / (waist - hip);
     throw new Refusal(
       (say) =>
-        phrase`${name} must be ${level < 0 ? "more than" : "less than"} ${say(limit, waist, hip, level)}, where a line from waist ${say(waist, limit, hip, level)} to hip ${say(hip, limit, waist, level)} reaches 0, not ${say(level, limit, waist, hip)}`,
+        phrase`${name} must be ${level < 0 ? phrase`more than` : phrase`less than`} ${say(limit, waist, hip, level)}, where a line from waist ${say(waist, limit, hip, level)} to hip ${say(hip, limit, waist, level)} reaches 0, not ${say(level, limit, waist, hip)}`,
     );
   }
   return girth;

@@ -70,18 +70,18 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   if (!rows.some((row) => row.piece === piece)) {
     const pieceNames = rows.map((row) => row.piece);
     throw new Refusal(
-      phrase`piece is "${piece}", and no row of the log names it${suggestion(piece, pieceNames) || seamsWanted}`,
+      phrase`piece is "${piece}", and no row of the log names it${suggestion(piece, pieceNames) || seamsWanted()}`,
     );
   }
   if (!rows.some((row) => row.piece === piece && row.seam === seam)) {
     const seamNames = rows.filter((row) => row.piece === piece).map((row) => row.seam);
     throw new Refusal(
-      phrase`seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, seamNames) || seamsWanted}`,
+      phrase`seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, seamNames) || seamsWanted()}`,
     );
   }
 }
 
-const seamsWanted =
-  ": correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0";
+const seamsWanted = (): string =>
+  phrase`: correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0`;
 
 const normalised = (text: string | null): string => comparedName(text ?? "");

@@ -33,7 +33,7 @@ export function panelAngle(top: number, hem: number, depth: number): number {
   if (circles > 1 + 1e-9) {
     throw new Refusal(
       (say) =>
-        phrase`hem must be ${hem > top ? "at most" : "at least"} ${say(top + Math.sign(angle) * 2 * Math.PI * depth, depth, hem)} at a depth of ${say(depth, top + Math.sign(angle) * 2 * Math.PI * depth, hem)}, not ${say(hem, top + Math.sign(angle) * 2 * Math.PI * depth, depth)}: it needs more than one circle (${numberText(circles, 4)} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
+        phrase`hem must be ${hem > top ? phrase`at most` : phrase`at least`} ${say(top + Math.sign(angle) * 2 * Math.PI * depth, depth, hem)} at a depth of ${say(depth, top + Math.sign(angle) * 2 * Math.PI * depth, hem)}, not ${say(hem, top + Math.sign(angle) * 2 * Math.PI * depth, depth)}: it needs more than one circle (${numberText(circles, 4)} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
     );
   }
   // A whole circle by a hair too much, as sums of decimals come out, is a whole circle: its sides touch.

@@ -228,12 +228,12 @@ export function hiddenFolds(
       if (Math.min(turn.at[at], inner) < -hair || Math.max(turn.at[at], inner) > end + hair) {
         throw new Refusal(
           (say) =>
-            phrase`pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is only room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
+            phrase`pleat ${turn.pleat} reaches past ${at === 0 ? phrase`the top` : phrase`the hem`}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is only room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
         );
       }
       if (before && before.at[at] > turn.at[at] + hair) {
         throw new Refusal(
-          phrase`pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too close together at the ${at === 0 ? "top" : "hem"}`,
+          phrase`pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too close together at ${at === 0 ? phrase`the top` : phrase`the hem`}`,
         );
       }
     }

@@ -74,7 +74,7 @@ export function pleatsAt(
       const room = Math.max(0, Math.min(before, after));
       if (depth > room * (1 + 1e-9)) {
         throw new Refusal(
-          phrase`depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${numberText(depth)}`,
+          phrase`depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of ${before <= after && i > 0 ? phrase`the box before it` : phrase`the end`}, not ${numberText(depth)}`,
         );
       }
     });

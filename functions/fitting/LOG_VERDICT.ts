@@ -1,11 +1,12 @@
 import { define } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
 import { misspeltSeam } from "../seams/misspelt-seam.ts";
 import { JOINING, listedEdges, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
+import { andMore, toCheck } from "../verdict.ts";
 
 /**
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
@@ -38,7 +39,7 @@ export const LOG_VERDICT = define({
     measure("two_names", "seams that the log alters under both of their names, by different amounts", count);
     const check = (at: LogEntry, sentence: string): string => {
       points(cellOfLog(at.places, "seam"), sentence);
-      return `check: ${sentence}`;
+      return toCheck(sentence);
     };
     const [first] = strange;
     if (first) {
@@ -46,25 +47,25 @@ export const LOG_VERDICT = define({
       const slip = near === undefined ? null : misspeltSeam(first.name, near, list);
       if (slip) {
         if (slip.at) points(slip.at, slip.sentence);
-        return `check: ${slip.sentence}`;
+        return toCheck(slip.sentence);
       }
       return check(
         first,
-        `row ${first.number} of the fitting log names "${first.name}", and the list of seams has no such edge${near ? `; is "${near}" meant?` : ": correct it, or add the seam"}${strange.length > 1 ? ` (and ${strange.length - 1} more)` : ""}`,
+        near
+          ? written`row ${first.number} of the fitting log names "${first.name}", and the list of seams has no such edge; is "${near}" meant?${andMore(strange.length - 1)}`
+          : written`row ${first.number} of the fitting log names "${first.name}", and the list of seams has no such edge: correct it, or add the seam${andMore(strange.length - 1)}`,
       );
     }
-    const both = ({ entries }: TwiceLogged) =>
-      `alter one seam under two names, ${entryNames(entries[0])} and ${entryNames(entries[1])}`;
     const [seam] = unlike;
     if (seam)
       return check(
         seam.entries.flat().toSorted((a, b) => b.number - a.number)[0]!,
-        `${rowsText(seam)} of the fitting log ${both(seam)}, by different amounts: write all its changes under one of them${count > 1 ? ` (and ${count - 1} more)` : ""}`,
+        written`rows ${rowsOf(seam)} of the fitting log alter one seam under two names, ${entryNames(seam.entries[0])} and ${entryNames(seam.entries[1])}, by different amounts: write all its changes under one of them${andMore(count - 1)}`,
       );
     for (const [i, one] of twice.entries())
       if (twice.findIndex((other) => called(other) === called(one)) === i)
         doubt(
-          phrase`${rowsText(one)} of the fitting log ${both(one)}, by the same amount, which counts once: where these are two alterations, write both under one name`,
+          phrase`rows ${rowsOf(one)} of the fitting log alter one seam under two names, ${entryNames(one.entries[0])} and ${entryNames(one.entries[1])}, by the same amount, which counts once: where these are two alterations, write both under one name`,
         );
     return "ok";
   },
@@ -78,9 +79,9 @@ export const LOG_VERDICT = define({
   ],
 });
 
-const rowsText = ({ entries }: TwiceLogged): string =>
-  `rows ${entries
+const rowsOf = ({ entries }: TwiceLogged): string =>
+  entries
     .flat()
     .map(({ number }) => number)
     .toSorted((a, b) => a - b)
-    .join(", ")}`;
+    .join(", ");

@@ -1,19 +1,22 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
 import {
   doubtCounts,
   isBias,
+  type MeasuredSeam,
   measuredSeam,
+  type SeamSide,
   seamsBeside,
   seamsText,
   sideAngle,
   wantedDifference,
 } from "../seams/seam-sides.ts";
+import { joinedByAnd, toCheck, wantedText } from "../verdict.ts";
 
 /** Without a wanted difference an eased or stretched edge may differ by this share of the other, and a gathered one must by the second. */
 const MOST_EASED = 0.1;
@@ -52,7 +55,7 @@ export const SEAM_VERDICT = define({
     const fault = listFault(seam, all);
     if (fault) {
       points({ argument: "seams", cell: fault.seam.places.piece! }, fault.sentence);
-      return `check: ${fault.sentence}`;
+      return toCheck(fault.sentence);
     }
     const measured = measuredSeam(seam, asked.pieces);
     doubtCounts(measured, doubt);
@@ -68,34 +71,37 @@ export const SEAM_VERDICT = define({
     measure("second_to_grain", "mean angle of the second edge to the grain, in degrees", angles[1]);
     if (isBias(angles[0]) !== isBias(angles[1])) {
       const [bias, other] = isBias(angles[0]) ? [first, second] : [second, first];
-      doubt(
-        phrase`${bias.text} ${bias.several ? "lie" : "lies"} near the bias (${Math.round(Math.max(...angles.filter(isBias)))} degrees to the grain) and ${other.text} ${other.several ? "do" : "does"} not: stay ${bias.several ? "them" : "it"} before sewing, because ${bias.several ? "they stretch" : "it stretches"}`,
-      );
+      doubt(stayFirst(bias, other, Math.round(Math.max(...angles.filter(isBias)))));
     }
     const allowed = step("allowed", "tolerance", tolerance);
     const difference = step("difference", "first_edge - second_edge", a - b);
     const wanted = wantedDifference(seam, b);
-    const found = `${seams > 1 ? `at each of ${seams} such seams ` : ""}${first.text} ${first.several ? "are together" : "is"} ${say(a, b)} and ${second.text} ${say(b, a)}`;
-    const longer = (by: number, ...beside: number[]) =>
-      `${say(Math.abs(by), ...beside)} ${by > 0 ? "longer" : "shorter"}`;
+    const found = sidesText(measured, say(a, b), say(b, a));
+    const longer = (by: number, ...beside: number[]) => {
+      const figure = say(Math.abs(by), ...beside);
+      return by > 0 ? written`the first ${figure} longer` : written`the first ${figure} shorter`;
+    };
     if (wanted !== null) {
       measure("wanted", "the wanted difference of the row", wanted);
       const off = step("off", "difference - wanted", difference - wanted);
       if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";
-      const should =
-        wanted === 0
-          ? "they should be equally long"
-          : `the first should be ${longer(wanted, Math.abs(difference), 0)}`;
-      const is = difference === 0 ? "equally long" : `the first ${longer(difference, Math.abs(wanted), 0)}`;
-      return `check: ${found}, ${is}; ${should}${succession()}`;
+      const should = wantedText(wanted, say(Math.abs(wanted), Math.abs(difference), 0));
+      const is = difference === 0 ? written`equally long` : longer(difference, Math.abs(wanted), 0);
+      return toCheck(written`${found}, ${is}; ${should}${succession()}`);
     }
     const share = step("share", "difference / second_edge", difference / b);
     if (seam.how === "eased" && isAbove(Math.abs(share), MOST_EASED, 1))
-      return `check: ${found}, the first ${longer(difference, 0)}: more than a tenth can hardly be eased in; write the wanted difference, or gather it`;
+      return toCheck(
+        written`${found}, ${longer(difference, 0)}: more than a tenth can hardly be eased in; write the wanted difference, or gather it`,
+      );
     if (seam.how === "stretched" && (isAbove(share, 0, 1) || isBelow(share, -MOST_EASED, 1)))
-      return `check: ${found}: an edge that is stretched is up to a tenth shorter than the other; write the wanted difference`;
+      return toCheck(
+        written`${found}: an edge that is stretched is up to a tenth shorter than the other; write the wanted difference`,
+      );
     if (seam.how === "gathered" && isBelow(Math.abs(share), LEAST_GATHERED, 1))
-      return `check: ${found}: the difference is too little to gather; write the wanted difference or fullness, or ease it`;
+      return toCheck(
+        written`${found}: the difference is too little to gather; write the wanted difference or fullness, or ease it`,
+      );
     return "ok";
 
     /** Where one side is sewn to several others in other rows, it may be meant that they follow one another. */
@@ -106,7 +112,7 @@ export const SEAM_VERDICT = define({
           sideKey(one) === key ? [sideName(other)] : sideKey(other) === key ? [sideName(one)] : [],
         );
         if (others.length > 1)
-          return `. ${sideName(side)} stands in ${others.length} rows: where it is sewn to ${others.join(" and ")} one after the other, write them in one row, joined by +`;
+          return written`. ${sideName(side)} stands in ${others.length} rows: where it is sewn to ${joinedByAnd(others)} one after the other, write them in one row, joined by +`;
       }
       return "";
     }
@@ -115,7 +121,7 @@ export const SEAM_VERDICT = define({
     const { seam, all } = askedSeam(given);
     if (listFault(seam, all)) return "";
     const { sides, seams } = measuredSeam(seam, given.pieces);
-    return `compared: ${seamsBeside(seams, sides[0].length, say)}`;
+    return phrase`compared: ${seamsBeside(seams, sides[0].length, say)}`;
   },
   draw(given, { first_edge, second_edge }) {
     if (first_edge === undefined || second_edge === undefined) return [];
@@ -154,3 +160,25 @@ export const SEAM_VERDICT = define({
     },
   ],
 });
+
+/** What both sides measure, in words; `first` and `second` are their lengths. */
+function sidesText({ sides: [one, other], seams }: MeasuredSeam, first: string, second: string): string {
+  if (seams > 1)
+    return one.several
+      ? written`at each of ${seams} such seams ${one.text} are together ${first} and ${other.text} ${second}`
+      : written`at each of ${seams} such seams ${one.text} is ${first} and ${other.text} ${second}`;
+  return one.several
+    ? written`${one.text} are together ${first} and ${other.text} ${second}`
+    : written`${one.text} is ${first} and ${other.text} ${second}`;
+}
+
+/** Says that edges near the bias, at this angle to the grain, are stayed before they are sewn to others. */
+function stayFirst(bias: SeamSide, other: SeamSide, degrees: number): string {
+  if (bias.several)
+    return other.several
+      ? phrase`${bias.text} lie near the bias (${degrees} degrees to the grain) and ${other.text} do not: stay them before sewing, because they stretch`
+      : phrase`${bias.text} lie near the bias (${degrees} degrees to the grain) and ${other.text} does not: stay them before sewing, because they stretch`;
+  return other.several
+    ? phrase`${bias.text} lies near the bias (${degrees} degrees to the grain) and ${other.text} do not: stay it before sewing, because it stretches`
+    : phrase`${bias.text} lies near the bias (${degrees} degrees to the grain) and ${other.text} does not: stay it before sewing, because it stretches`;
+}

@@ -35,7 +35,7 @@ export const GODET = define({
     if (shape === "straight" ? width >= most : width > most * (1 + 1e-9)) {
       throw new Refusal(
         (say) =>
-          phrase`width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: use two godets`,
+          phrase`width must be ${shape === "curved" ? phrase`at most` : phrase`less than`} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: use two godets`,
       );
     }
     const half = shape === "curved" ? width / length / 2 : Math.asin(width / length / 2);

@@ -1,4 +1,5 @@
 /** The commands of SVG path data, as they are written (W3C SVG 2, section 9.3.9: the grammar). */
+import { phrase } from "../phrase.ts";
 
 /** A letter and the groups of numbers behind it: `L 1 2 3 4` is the letter L with the groups 1 2 and 3 4. */
 export interface PathCommand {
@@ -107,11 +108,11 @@ export function readCommands(text: string): PathCommand[] {
       const figure = isFlag(letter, i) ? figures.flag() : figures.number();
       if (Number.isNaN(figure)) {
         if (i === 0) return null;
-        throw new Error(`path data stops short after "${letter} ${numbers.join(" ")}"`);
+        throw new Error(phrase`path data stops short after "${letter} ${numbers.join(" ")}"`);
       }
       if (Math.abs(figure) > 1e9) {
         const digits = text.slice(figures.begin, figures.at);
-        throw new Error(`path data can not hold a figure as large as ${digits.slice(0, 12)}`);
+        throw new Error(phrase`path data can not hold a figure as large as ${digits.slice(0, 12)}`);
       }
       numbers.push(figure);
     }
@@ -121,13 +122,13 @@ export function readCommands(text: string): PathCommand[] {
     const letter = text[figures.at]!;
     const capital = letter.toUpperCase();
     if (!(capital in SIZES))
-      throw new Error(`path data can not hold "${text.slice(figures.at, figures.at + 12)}"`);
-    if (commands.length === 0 && capital !== "M") throw new Error('path data must begin with "M"');
+      throw new Error(phrase`path data can not hold "${text.slice(figures.at, figures.at + 12)}"`);
+    if (commands.length === 0 && capital !== "M") throw new Error(phrase`path data must begin with "M"`);
     figures.at += 1;
     const groups: number[][] = [];
     if (capital !== "Z") {
       for (let next = group(capital); next; next = group(capital)) groups.push(next);
-      if (groups.length === 0) throw new Error(`path data has no numbers after "${letter}"`);
+      if (groups.length === 0) throw new Error(phrase`path data has no numbers after "${letter}"`);
     }
     commands.push({ letter, groups });
   }

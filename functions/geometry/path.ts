@@ -3,6 +3,8 @@
  * is a single edge of two lines, `L 1 2 L 3 4` two edges. The standard's arc of radius 0 is a
  * straight line, which lets one `A` edge hold arcs and lines together.
  */
+
+import { phrase } from "../phrase.ts";
 import { readCommands } from "./path-commands.ts";
 import {
   arc,
@@ -38,7 +40,7 @@ export function readPath(text: string): Subpath[] {
     const relative = command !== letter;
     const place = (x: number, y: number): Point => (relative ? [here[0] + x, here[1] + y] : [x, y]);
     if (letter === "Z") {
-      if (!open) throw new Error("path data closes an outline twice");
+      if (!open) throw new Error(phrase`path data closes an outline twice`);
       here = (open as { start: Point }).start;
       finish(true);
       control = null;

@@ -85,7 +85,7 @@ function offsetEdge(
       if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
-          phrase`${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of ${called}, not ${say(width, reason.radius)}${name === "own" ? "" : "; in own this edge can have a narrower allowance than the others"}`,
+          phrase`${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of ${called}, not ${say(width, reason.radius)}${name === "own" ? "" : phrase`; in own this edge can have a narrower allowance than the others`}`,
       );
     }
     const turned: CornerRuns | null =

@@ -1,8 +1,9 @@
 /** What the edges of a piece are called, and an edge found by its name or number. */
 
 import { suggestion } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, type Words, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { orderedList } from "../verdict.ts";
 
 /** The arguments of a function that works on one edge of its argument "piece". */
 export const EDGE_OF_PIECE = {
@@ -26,14 +27,15 @@ const MAX_LETTERS = 40;
  */
 export function readEdgeNames(text: string, count: number): string[] {
   const names = text.trim() === "" ? [] : text.split(",").map((name) => name.trim().replace(/\s+/g, " "));
-  if (names.length > count) throw new Error(`${names.length} edges are named, but there are only ${count}`);
+  if (names.length > count)
+    throw new Error(phrase`${names.length} edges are named, but there are only ${count}`);
   for (const name of names) {
     if (name === "") continue;
     if (!/\p{L}/u.test(name) || /[;|"]/.test(name))
-      throw new Error(`"${name.slice(0, 24)}" can not be the name of an edge, which has letters in it`);
+      throw new Error(phrase`"${name.slice(0, 24)}" can not be the name of an edge, which has letters in it`);
     if (name.length > MAX_LETTERS)
       throw new Error(
-        `the name of an edge has at most ${MAX_LETTERS} letters, not "${name.slice(0, 24)}..."`,
+        phrase`the name of an edge has at most ${MAX_LETTERS} letters, not "${name.slice(0, 24)}..."`,
       );
   }
   return Array.from({ length: count }, (_, i) => names[i] ?? "");
@@ -56,9 +58,15 @@ export function hemEdges(piece: Piece): readonly number[] {
 
 /** An edge in a sentence: "the waist", "edge 3" where it has no name, "the hem (edge 6)" where it shares one. */
 export function edgeText(piece: Piece, number: number): string {
+  const bare = bareEdgeText(piece, number);
+  return piece.names[number - 1] ? written`the ${bare}` : bare;
+}
+
+/** The same behind the name of its piece: "waist", "edge 3", "hem (edge 6)". */
+export function bareEdgeText(piece: Piece, number: number): string {
   const name = piece.names[number - 1];
-  if (!name) return `edge ${number}`;
-  return edgesCalled(piece, name).length > 1 ? `the ${name} (edge ${number})` : `the ${name}`;
+  if (!name) return written`edge ${number}`;
+  return edgesCalled(piece, name).length > 1 ? written`${name} (edge ${number})` : name;
 }
 
 /** An edge as the Drawing labels it: "waist", "edge 3" where it has no name, "hem, edge 6" where it shares one. */
@@ -69,13 +77,13 @@ export function edgeLabel(piece: Piece, number: number): string {
 }
 
 /** The number of the edge with this name; refuses a name that no edge has, or several. `argument` holds the name. */
-export function edgeNumberOf(piece: Piece, name: string, argument: string): number {
+export function edgeNumberOf(piece: Piece, name: string, argument: Words): number {
   const [found, ...others] = edgesCalled(piece, name);
   const quoted = `"${name.length > 24 ? `${name.slice(0, 21)}...` : name}"`;
   if (found !== undefined && others.length === 0) return found;
   if (found !== undefined)
     throw new Refusal(
-      phrase`${argument} must be a number where several edges have one name: ${listed([found, ...others].map(String), "and")} are all called ${quoted}`,
+      phrase`${argument} must be a number where several edges have one name: ${orderedList([found, ...others].map(String), "and")} are all called ${quoted}`,
     );
   const names = [...new Set(piece.names.filter((one) => one !== ""))];
   const count = piece.edges.length;
@@ -84,12 +92,9 @@ export function edgeNumberOf(piece: Piece, name: string, argument: string): numb
       phrase`${argument} must be the number of an edge, from 1 to ${count}, not ${quoted}, because the edges of this piece have no names`,
     );
   throw new Refusal(
-    phrase`${argument} must be the name of an edge (${listed(names.slice(0, 8), "or")}) or its number, from 1 to ${count}, not ${quoted}${suggestion(name.trim(), names)}`,
+    phrase`${argument} must be the name of an edge (${orderedList(names.slice(0, 8), "or")}) or its number, from 1 to ${count}, not ${quoted}${suggestion(name.trim(), names)}`,
   );
 }
-
-const listed = (words: readonly string[], before: "and" | "or"): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${before} ${words.at(-1)}`;
 
 /** The name of an edge on the mirrored piece: its left side is the right side of the other. */
 export const mirroredName = (name: string): string =>

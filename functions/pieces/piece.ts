@@ -32,6 +32,7 @@ import {
   strokeLength,
 } from "../geometry/strokes.ts";
 import { remember } from "../memo.ts";
+import { phrase } from "../phrase.ts";
 import { edgeNamesText, mirroredName, readEdgeNames } from "./edge-names.ts";
 
 /** What a line on a pattern means. */
@@ -81,15 +82,16 @@ export const readPiece = (text: string): Piece => readings(text, () => pieceFrom
 function pieceFrom(text: string): Piece {
   const { path, roles, named } = splitParts(text);
   const [outline, ...marks] = readPath(path);
-  if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
+  if (!outline || outline.edges.length === 0) throw new Error(phrase`the outline is empty`);
   const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
-  if (strokes > MAX_STROKES) throw new Error(`the outline has ${strokes} strokes, more than ${MAX_STROKES}`);
+  if (strokes > MAX_STROKES)
+    throw new Error(phrase`the outline has ${strokes} strokes, more than ${MAX_STROKES}`);
   const end = outline.edges.at(-1)!.at(-1)!.to;
   const size = longerSide(outline.edges);
   const gap = distance(end, outline.start);
   if (!outline.closed && gap > 1e-9 * size) {
     throw new Error(
-      `the outline is open: it begins at ${pointText(outline.start)} and ends at ${pointText(end)}; close it with Z`,
+      phrase`the outline is open: it begins at ${pointText(outline.start)} and ends at ${pointText(end)}; close it with Z`,
     );
   }
   const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
@@ -105,9 +107,9 @@ function pieceFrom(text: string): Piece {
  */
 export function requireSimple<P extends Outline>(piece: P, size = longerSide(piece.edges)): P {
   const place = selfCrossing(flattenPiece(piece, size / 2000));
-  if (place) throw new Error(`the outline crosses itself near ${pointText(place)}`);
+  if (place) throw new Error(phrase`the outline crosses itself near ${pointText(place)}`);
   // Figures past the computer's reach make an area that is no number.
-  if (!(pieceArea(piece) > 1e-9 * size * size)) throw new Error("the outline has no area");
+  if (!(pieceArea(piece) > 1e-9 * size * size)) throw new Error(phrase`the outline has no area`);
   return piece;
 }
 
@@ -123,7 +125,7 @@ function splitParts(text: string): { path: string; roles: Role[]; named: string 
   }
   const unknown = words.find((word) => !(ROLES as readonly string[]).includes(word));
   if (unknown !== undefined)
-    throw new Error(`"${unknown.slice(0, 24)}" is not a role of a mark: ${ROLES.join(", ")}`);
+    throw new Error(phrase`"${unknown.slice(0, 24)}" is not a role of a mark: ${ROLES.join(", ")}`);
   return { path, roles: words as Role[], named };
 }
 

@@ -11,8 +11,9 @@ import {
   PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { toCheck } from "../verdict.ts";
 
 /**
  * Whether a pleat hides a join of panels. The pleats are set evenly as PLEAT_MARK has them; `join`
@@ -61,13 +62,14 @@ export const JOIN_CHECK = define({
     );
     step("to_move", "join - inner_fold", join - best);
     if (hidden) return measure("verdict", "the join lies on a hidden layer", "ok");
-    const shows = `check: the join ${say(join, best)} from the beginning shows`;
     return measure(
       "verdict",
       "the join lies where the cloth shows",
-      inner
-        ? `${shows}; ${say(join - best, 0)} sooner, at ${say(best, join)}, it would lie at an inner fold`
-        : `${shows}, and no pleat comes before it: begin with a narrower panel`,
+      toCheck(
+        inner
+          ? written`the join ${say(join, best)} from the beginning shows; ${say(join - best, 0)} sooner, at ${say(best, join)}, it would lie at an inner fold`
+          : written`the join ${say(join, best)} from the beginning shows, and no pleat comes before it: begin with a narrower panel`,
+      ),
     );
   },
   draw({ join, finished, count, depth, style, box_width }, { flat = 0 }) {

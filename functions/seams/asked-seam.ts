@@ -1,8 +1,9 @@
 /** Which seam of the list a call asks about. */
 import type { ListRow, Take, Takes } from "../define.ts";
-import { nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { isMeant, nearestWord } from "../nearest-word.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { joinedByAnd } from "../verdict.ts";
 import { PIECE_LIST } from "./piece-list.ts";
 import {
   type NamedEdge,
@@ -68,7 +69,7 @@ export function askedSeam(given: Asked): Found {
     const names = all.flatMap(({ sides }) => sides.map(sideName));
     const near = nearestWord(sideName(mine), names);
     throw new Refusal(
-      phrase`no row of the list of seams names "${sideName(mine)}"${near ? `; is "${near}" meant?` : ""}`,
+      phrase`no row of the list of seams names "${sideName(mine)}"${near ? isMeant(near) : ""}`,
     );
   }
   if (given.sewn_to === null || given.its_edge === null) {
@@ -84,7 +85,7 @@ export function askedSeam(given: Asked): Found {
   );
   if (!seam)
     throw new Refusal(
-      phrase`the list of seams sews "${sideName(mine)}" to ${found.map(({ sides: [a, b] }) => `"${sideName(has(a) ? b : a)}"`).join(" and ")}, not to "${other}"`,
+      phrase`the list of seams sews "${sideName(mine)}" to ${joinedByAnd(found.map(({ sides: [a, b] }) => `"${sideName(has(a) ? b : a)}"`))}, not to "${other}"`,
     );
   return { seam, all, asked: has(seam.sides[0]) ? 0 : 1 };
 }
@@ -103,7 +104,7 @@ export function listFault(seam: Seam, all: readonly Seam[]): ListFault | null {
     const [first, second] = [twin, seam].toSorted((a, b) => a.number - b.number) as [Seam, Seam];
     return {
       seam: first,
-      sentence: `rows ${first.number} and ${second.number} of the list of seams are the same seam, ${sideName(first.sides[0])} to ${sideName(first.sides[1])}: delete one`,
+      sentence: written`rows ${first.number} and ${second.number} of the list of seams are the same seam, ${sideName(first.sides[0])} to ${sideName(first.sides[1])}: delete one`,
     };
   }
   const found = circle(seam, all);
@@ -138,7 +139,7 @@ function circle(
       const inOrder = rows.toSorted((a, b) => a - b);
       return {
         rows: inOrder,
-        sentence: `rows ${inOrder.join(", ")} of the list of seams go round in a circle, ${names.toReversed().join(" to ")} and back: one of these seams is too many`,
+        sentence: written`rows ${inOrder.join(", ")} of the list of seams go round in a circle, ${names.toReversed().reduce((before, name) => written`${before} to ${name}`)} and back: one of these seams is too many`,
       };
     }
     for (const one of all) {

@@ -2,9 +2,10 @@
  * By how much an edge has changed in the fittings. Its own entries in the log count; an edge without entries takes the
  * change of the edges that it is sewn to, carried along the list of seams through plain and eased seams.
  */
-import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
+import { isMeant, misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { joinedByAnd } from "../verdict.ts";
 import { cellOfLog, type FittingLog, type LogEntry, type SeamEnd } from "./log-list.ts";
 import { misspeltSeam } from "./misspelt-seam.ts";
 import { edgeKeys, listedEdges, type Seam } from "./seam-list.ts";
@@ -56,7 +57,7 @@ export function changeOf(
     const slip = near === undefined ? null : misspeltSeam(name, near, seams);
     if (slip) throw new Refusal(slip.sentence, slip.at);
     throw new Refusal(
-      phrase`neither the fitting log nor the list of seams knows "${name}"${near ? `; is "${near}" meant?` : ""}`,
+      phrase`neither the fitting log nor the list of seams knows "${name}"${near ? isMeant(near) : ""}`,
     );
   }
   const own = ownChange(name, end, log);
@@ -85,7 +86,7 @@ export function changeOf(
       if (seam.how !== "plain" && seam.how !== "eased") {
         if (edge === name && entriesOfSide(others, end, log).length > 0)
           open.push(
-            `"${others.join('" and "')}" was altered, and "${edge}" is ${seam.how} to it, so the change is not carried: write in the fitting log by how much "${edge}" is to be altered`,
+            phrase`${joinedByAnd(inQuotes(others))} was altered, and "${edge}" is ${seam.how} to it, so the change is not carried: write in the fitting log by how much "${edge}" is to be altered`,
           );
         return [];
       }
@@ -95,7 +96,7 @@ export function changeOf(
         const changed = reached.flatMap((one) => one ?? []);
         if (changed.some(({ from }) => Math.abs(sumOf(from)) > 1e-12))
           open.push(
-            `"${others.join('" and "')}" was altered, and nothing says how much of it falls to "${edge}", one of ${new Set(keys[mine]).size} edges sewn to it: write each in the fitting log`,
+            phrase`${joinedByAnd(inQuotes(others))} was altered, and nothing says how much of it falls to "${edge}", one of ${new Set(keys[mine]).size} edges sewn to it: write each in the fitting log`,
           );
         return [];
       }
@@ -128,17 +129,16 @@ function agreed(edge: string, [first, ...others]: readonly Source[]): Source | u
   if (first && other)
     throw new Refusal(
       (say) =>
-        phrase`the edges sewn to "${edge}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${edge}" itself was altered`,
+        phrase`the edges sewn to "${edge}" disagree, ${carried(first, say)} and ${carried(other, say)}: write in the fitting log by how much "${edge}" itself was altered`,
     );
   return first;
 }
 
-function said({ from }: Source, say: (length: number, ...beside: number[]) => string): string {
+function carried({ from }: Source, say: (length: number, ...beside: number[]) => string): string {
   const net = sumOf(from);
-  const names = from.map(({ name }) => `"${name}"`).join(" and ");
-  return net === 0
-    ? `${names} unaltered`
-    : `${names} ${net > 0 ? "let out" : "taken in"} ${say(Math.abs(net), 0)}`;
+  const names = joinedByAnd(inQuotes(from.map(({ name }) => name)));
+  if (net === 0) return phrase`${names} unaltered`;
+  return net > 0 ? phrase`${names} let out ${say(net, 0)}` : phrase`${names} taken in ${say(-net, 0)}`;
 }
 
 /** The entries of several edges at one end of them; those of one end only do not count where no end is asked for. */
@@ -151,17 +151,14 @@ const entriesOfSide = (
 
 /** A sentence about several entries that reach an edge by different ways with the same amount, and count once; empty when one does. */
 function agreeing(edge: string, sources: readonly Source[]): string[] {
-  const named = ({ from }: Source) => from.map((one) => `"${one.name}"`).join(" and ");
+  const named = ({ from }: Source) => joinedByAnd(inQuotes(from.map(({ name }) => name)));
   const [first, ...others] = sources.filter((one) => sumOf(one.from) !== 0);
   const other = others.find((one) => named(one) !== named(first!));
   if (!first || !other) return [];
   return [
-    `the fitting log alters ${named(first)} and ${named(other)}, which are both sewn to "${edge}", by the same amount: ${COUNTED_ONCE}`,
+    phrase`the fitting log alters ${named(first)} and ${named(other)}, which are both sewn to "${edge}", by the same amount: that is counted once, as one change that was written down for both; where these are two changes, write both under one name`,
   ];
 }
-
-const COUNTED_ONCE =
-  "that is counted once, as one change that was written down for both; where these are two changes, write both under one name";
 
 /** A seam that the log alters under the names of both its sides. */
 export interface TwiceLogged {
@@ -204,14 +201,16 @@ const loggedOtherwise = (
     const other = entryNames(entries[1 - mine]!);
     return [
       isAlike
-        ? `the fitting log alters ${entryNames(entries[mine]!)} and ${other}, which are sewn together, by the same amount: ${COUNTED_ONCE}`
-        : `the fitting log alters ${other} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
+        ? phrase`the fitting log alters ${entryNames(entries[mine]!)} and ${other}, which are sewn together, by the same amount: that is counted once, as one change that was written down for both; where these are two changes, write both under one name`
+        : phrase`the fitting log alters ${other} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
     ];
   });
 
 /** The names of some entries, each once: '"front waist" and "back waist"'. */
 export const entryNames = (entries: readonly LogEntry[]): string =>
-  [...new Set(entries.map(({ name }) => `"${name}"`))].join(" and ");
+  joinedByAnd(inQuotes([...new Set(entries.map(({ name }) => name))]));
+
+const inQuotes = (names: readonly string[]): string[] => names.map((name) => `"${name}"`);
 
 /**
  * The edge's own change. Returns null when it has no entries that alter this end of it. Refuses a question about the

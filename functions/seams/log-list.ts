@@ -3,7 +3,7 @@
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { type CellOfList, Refusal } from "../refusal.ts";
 
 const text = (about: string, choices?: readonly string[]) =>
@@ -93,14 +93,16 @@ function readLog(rows: readonly ListRow[]): FittingLog {
   const entries: LogEntry[] = [];
   for (const { number, cells, places } of rows) {
     const { piece, seam, amount, way, end, each, carried } = cells as Readonly<Record<string, unknown>>;
-    const where = `row ${number} of the fitting log`;
+    const where = written`row ${number} of the fitting log`;
     if (piece === null && seam === null && amount === null) continue;
     for (const field of ["piece", "seam", "amount"] as const)
       if (cells[field] === null)
         throw new Refusal(
           field === "amount"
             ? phrase`${where} names the ${String(piece)}'s ${String(seam)} and has no amount: write how much it was let out or taken in, or clear the row`
-            : phrase`${where} names no ${field}${amount === null ? "" : ", although it has an amount"}: write what was altered, or clear the row`,
+            : amount === null
+              ? phrase`${where} names no ${field}: write what was altered, or clear the row`
+              : phrase`${where} names no ${field}, although it has an amount: write what was altered, or clear the row`,
           cellOfLog(places, field),
         );
     const figure = Number(amount);

@@ -3,6 +3,8 @@
  * question. The list itself decides: a word that stands in other places of it is right, and one that stands nowhere
  * else is the slip.
  */
+
+import { written } from "../phrase.ts";
 import type { CellOfList } from "../refusal.ts";
 import { cellOfSeams, edgeKey, type NamedEdge, type Seam } from "./seam-list.ts";
 
@@ -32,7 +34,7 @@ export function misspeltSeam(
   const isPiece = slip.i < wordsOf(edge.piece).length;
   const fields = row.side === 0 ? (["piece", "edge"] as const) : (["other", "otherEdge"] as const);
   return {
-    sentence: `row ${row.seam.number} of the list of seams names "${listed}"; is "${name}" meant?`,
+    sentence: written`row ${row.seam.number} of the list of seams names "${listed}"; is "${name}" meant?`,
     at: cellOfSeams(row.seam.places, fields[isPiece ? 0 : 1]),
   };
 }

@@ -7,7 +7,7 @@ import { isAbove } from "../compared-figures.ts";
 import { comparedName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import { readMarks } from "../marks-text.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
 import type { Unit } from "../units.ts";
 import { type Eased, matchBack, matchPlace } from "./match-place.ts";
@@ -61,7 +61,7 @@ export function notchesOf(
 
 /** The notches of one seam on all its edges. */
 function notchesAt(seam: Seam, pieceRows: readonly ListRow[], reader: Reader): Placed[] {
-  const where = `row ${seam.number} of the list of seams`;
+  const where = written`row ${seam.number} of the list of seams`;
   const { sides } = measuredSeam(seam, pieceRows);
   const [first, second] = sides;
   const eased: Eased = {
@@ -105,7 +105,9 @@ function pairNotches(
   const [first, second] = [sides[0].parts[0]!, sides[1].parts[0]!];
   const drawn = first.overFold ? first.length / 2 : first.length;
   const given =
-    seam.notches === null ? [drawn / 2] : readMarks(seam.notches, `${where}, notches at,`, reader);
+    seam.notches === null
+      ? [drawn / 2]
+      : readMarks(seam.notches, () => phrase`${where}, notches at,`, reader);
   for (const at of given)
     if (at < 0 || at > drawn * (1 + 1e-9))
       throw new Refusal(

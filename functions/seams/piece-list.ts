@@ -2,10 +2,10 @@
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
-import { nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { isMeant, nearestWord } from "../nearest-word.ts";
+import { phrase, written } from "../phrase.ts";
 import { foldOf } from "../pieces/cut-on-fold.ts";
-import { edgeNumberOf, edgeText } from "../pieces/edge-names.ts";
+import { bareEdgeText, edgeNumberOf } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, readPiece } from "../pieces/piece.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 
@@ -68,7 +68,7 @@ function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece>
       argument: "pieces",
       cell: places[field]!,
     });
-    const where = `row ${number} of the list of pieces`;
+    const where = written`row ${number} of the list of pieces`;
     if (cells.name === null)
       throw new Refusal(phrase`${where} has no name: write what the piece is called`, at("name"));
     const name = String(cells.name).trim();
@@ -120,7 +120,7 @@ export function pieceCalled(
   if (found) return found;
   const near = nearestWord(comparedName(name), pieces.keys());
   throw new Refusal(
-    phrase`${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? `; is "${near}" meant?` : ""}`,
+    phrase`${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? isMeant(near) : ""}`,
   );
 }
 
@@ -150,12 +150,12 @@ export function garmentEdge(piece: GarmentPiece, edge: string, where: string): G
   const asked = comparedName(edge).replace(/^edge (?=\d+$)/, "");
   const number = /^\d+$/.test(asked)
     ? Number(asked)
-    : edgeNumberOf(outline, edge, `the edge "${edge.trim()}" of the ${piece.name} in ${where}`);
+    : edgeNumberOf(outline, edge, phrase`the edge "${edge.trim()}" of the ${piece.name} in ${where}`);
   if (number < 1 || number > outline.edges.length)
     throw new Refusal(
       phrase`${where} names edge ${number} of the ${piece.name}, which has ${outline.edges.length} edges`,
     );
-  const text = `the ${piece.name}'s ${edgeText(outline, number).replace(/^the /, "")}`;
+  const text = written`the ${piece.name}'s ${bareEdgeText(outline, number)}`;
   const length = edgeLength(outline.edges[number - 1]!);
   const common = { piece, outline, number, text };
   if (!piece.onFold) return { ...common, copies: piece.count, length, overFold: false, foldAtBegin: false };

@@ -7,7 +7,7 @@
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, plural, written } from "../phrase.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 
 export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
@@ -160,7 +160,7 @@ export function sideOf(piece: string, edge: string, where: string): readonly Nam
     throw new Refusal(phrase`${where} has a "+" with nothing beside it: write the names as "front + back"`);
   if (edges.length !== 1 && edges.length !== pieces.length)
     throw new Refusal(
-      phrase`${where} has ${pieces.length} ${pieces.length === 1 ? "piece" : "pieces"} and ${edges.length} edges: name one edge for all pieces, or one for each`,
+      phrase`${where} has ${plural(pieces.length, "# piece", "# pieces")} and ${edges.length} edges: name one edge for all pieces, or one for each`,
     );
   return pieces.map((one, i) => ({ piece: one, edge: edges.length === 1 ? edges[0]! : edges[i]! }));
 }
@@ -174,7 +174,7 @@ export const seamsOf = (rows: readonly ListRow[]): readonly Seam[] => seamsRead(
 const readSeams = (rows: readonly ListRow[]): readonly Seam[] =>
   rows.map(({ number, cells, places }): Seam => {
     const at = (field: keyof typeof SEAM_LIST.columns) => cellOfSeams(places, field);
-    const where = `row ${number} of the list of seams`;
+    const where = written`row ${number} of the list of seams`;
     for (const field of ["piece", "edge", "other", "otherEdge"] as const)
       if (cells[field] === null)
         throw new Refusal(

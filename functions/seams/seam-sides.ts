@@ -1,9 +1,10 @@
 /** The two sides of a seam: their lengths in the garment, the wanted difference, and their angles to the grain. */
 import type { CallContext, ListRow } from "../define.ts";
 import { degrees, flatten } from "../geometry/strokes.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, plural, written } from "../phrase.ts";
 import { pieceBounds } from "../pieces/piece.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
+import { orderedList } from "../verdict.ts";
 import { type GarmentEdge, garmentEdge, pieceCalled, piecesOf } from "./piece-list.ts";
 import { cellOfSeams, type Seam } from "./seam-list.ts";
 
@@ -38,7 +39,7 @@ const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % 
  */
 export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): MeasuredSeam {
   const pieces = piecesOf(pieceRows);
-  const where = `row ${seam.number} of the list of seams`;
+  const where = written`row ${seam.number} of the list of seams`;
   const found = seam.sides.map((side, i) => {
     const [piece, edge] = (i === 0 ? ["piece", "edge"] : ["other", "otherEdge"]) as ["piece", "edge"];
     return side.map((named) => {
@@ -72,9 +73,10 @@ export function doubtCounts({ sides }: MeasuredSeam, doubt: CallContext["doubt"]
 
 /** Of how many such seams the compared lengths are one, as it stands beside the answer; `whole` is the length in question. */
 export function seamsBeside(seams: number, whole: number, say: (length: number) => string): string {
-  return seams === 1
-    ? "the whole seam: the garment has one such seam"
-    : `one of ${seams} such seams of the garment, not all round: ${seams === 2 ? "both" : `all ${seams}`} together ${say(seams * whole)}`;
+  if (seams === 1) return phrase`the whole seam: the garment has one such seam`;
+  return seams === 2
+    ? phrase`one of ${seams} such seams of the garment, not all round: both together ${say(seams * whole)}`
+    : phrase`one of ${seams} such seams of the garment, not all round: all ${seams} together ${say(seams * whole)}`;
 }
 
 /** The words of the Working for how many such seams the garment has. The lengths beside it are those of one seam. */
@@ -96,7 +98,7 @@ function refuseSelf([a, b]: readonly [GarmentEdge[], GarmentEdge[]], where: stri
   if (!isSelf([a, b])) throw new Refusal(phrase`${where} has ${twice.text} on both sides of one seam`);
   if (twice.copies % 2 === 1)
     throw new Refusal(
-      phrase`${where} sews ${twice.text} to itself, and the garment has ${twice.copies === 1 ? "one such edge" : `${twice.copies} such edges, which are no pairs`}: name the edge that it is sewn to, or correct how many in the list of pieces`,
+      phrase`${where} sews ${twice.text} to itself, and the garment has ${plural(twice.copies, "one such edge", "# such edges, which are no pairs")}: name the edge that it is sewn to, or correct how many in the list of pieces`,
     );
 }
 
@@ -115,12 +117,12 @@ function sideOf(edges: readonly GarmentEdge[], seams: number, own: boolean, wher
     if (seen.has(part.text)) return [];
     seen.add(part.text);
     const count = part.times * parts.filter((one) => one.text === part.text).length;
-    return [count === 1 ? part.text : `${part.text} (${count} times)`];
+    return [count === 1 ? part.text : written`${part.text} (${count} times)`];
   });
   return {
     parts,
     length: parts.reduce((sum, { length, times }) => sum + times * length, 0),
-    text: words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`,
+    text: orderedList(words, "and"),
     several: words.length > 1,
   };
 }

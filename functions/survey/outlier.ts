@@ -1,15 +1,24 @@
 /** Whether a body measurement fits the others, and if not, which slip of the tape or the pen would explain it. */
+
+import { plural, written } from "../phrase.ts";
+import { semicolonList } from "../verdict.ts";
 import type { Measure, Survey } from "./body-data.ts";
 import { type Expectation, expectation, type KnownMeasures, measuringNote, ORDERS } from "./survey.ts";
 
 /** Slips that multiply a value, and what each would look like. */
-const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
-  [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
-  [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
-  [2, "only half may have been written: twice as much would fit"],
-  [0.5, "it may have been doubled: half as much would fit"],
-  [10, "the decimal point may have slipped: ten times as much would fit"],
-  [0.1, "the decimal point may have slipped: a tenth would fit"],
+const MISREADINGS: readonly (readonly [factor: number, words: () => string])[] = [
+  [
+    2.54,
+    () => written`inches may have been written where centimetres were meant: 2.54 times as much would fit`,
+  ],
+  [
+    1 / 2.54,
+    () => written`centimetres may have been written where inches were meant: 2.54 times less would fit`,
+  ],
+  [2, () => written`only half may have been written: twice as much would fit`],
+  [0.5, () => written`it may have been doubled: half as much would fit`],
+  [10, () => written`the decimal point may have slipped: ten times as much would fit`],
+  [0.1, () => written`the decimal point may have slipped: a tenth would fit`],
 ];
 
 export interface Outlier {
@@ -23,7 +32,7 @@ export interface Outlier {
   /** The measure without which it would fit. */
   readonly suspect: Measure | null;
   /** A slip that would explain it, in words. */
-  readonly slip: string | null;
+  readonly slip: (() => string) | null;
 }
 
 const beyondRange = ({ least, most }: Expectation, value: number): number =>
@@ -132,7 +141,7 @@ export function findOutlier(
   }
   const misreading = MISREADINGS.filter(([factor]) => fits(surveys, measure, value * factor, known))
     .map(([factor, words]) => ({ words, far: fromLikely(surveys, measure, value * factor, known) }))
-    .reduce((a, b) => (b.far < a.far ? b : a), { words: null as string | null, far: Infinity });
+    .reduce((a, b) => (b.far < a.far ? b : a), { words: null as (() => string) | null, far: Infinity });
   return {
     expected,
     beyond,
@@ -148,8 +157,8 @@ const isGirth = (measure: Measure): boolean => measure.endsWith("girth");
 /** Whether two figures are so close that exchanging them would explain nothing. */
 const isNearlyEqual = (a: number, b: number): boolean => Math.abs(a - b) < 0.02 * Math.max(a, b);
 
-/** The verdict in words; `figures` hold this measure too, `say` tells millimetres in the book's unit. */
-export function outlierVerdict(
+/** Why a figure is an outlier, in words; `figures` hold this measure too, `say` tells millimetres in the book's unit. */
+export function outlierText(
   measure: Measure,
   figures: KnownMeasures,
   { expected, beyond, order, swap, suspect, slip }: Outlier,
@@ -157,23 +166,38 @@ export function outlierVerdict(
 ): string {
   const figureOf = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
   const rangeFinding = (figure: string) => {
-    const beside =
+    const range =
       expected.others > 0
-        ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}`
-        : "of an adult";
+        ? written`the range expected beside ${plural(expected.others, "# other measurement", "# other measurements")}`
+        : written`the range expected of an adult`;
     const [least, most] = [expected.least, expected.most].map((one) => say(one, figures.get(measure)!));
-    return `${measure} of ${figure} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${beside}, ${least} to ${most}`;
+    const by = say(Math.abs(beyond), 0);
+    return beyond > 0
+      ? written`${measure} of ${figure} is ${by} above ${range}, ${least!} to ${most!}`
+      : written`${measure} of ${figure} is ${by} below ${range}, ${least!} to ${most!}`;
+  };
+  const orderFinding = ([one, other, least]: NonNullable<typeof order>) => {
+    const [a, b] = [figureOf(one, figures.get(other)!), figureOf(other, figures.get(one)!)];
+    if (/height|stature/.test(other))
+      return least > 0
+        ? written`${one} was at least ${say(least)} below ${other} in all 6068 people measured, but here they are ${a} and ${b}`
+        : written`${one} was below ${other} in all 6068 people measured, but here they are ${a} and ${b}`;
+    return least > 0
+      ? written`${one} was at least ${say(least)} less than ${other} in all 6068 people measured, but here they are ${a} and ${b}`
+      : written`${one} was less than ${other} in all 6068 people measured, but here they are ${a} and ${b}`;
   };
   const finding = order
-    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, but here they are ${figureOf(order[0], figures.get(order[1])!)} and ${figureOf(order[1], figures.get(order[0])!)}`
+    ? orderFinding(order)
     : expected.least <= 0
-      ? `${measure} of ${figureOf(measure)} and ${expected.others > 1 ? `the ${expected.others} other measurements` : "the other measurement"} can't be of one body: one of them is far from right`
+      ? expected.others > 1
+        ? written`${measure} of ${figureOf(measure)} and the ${expected.others} other measurements can't be of one body: one of them is far from right`
+        : written`${measure} of ${figureOf(measure)} and the other measurement can't be of one body: one of them is far from right`
       : rangeFinding(figureOf(measure, expected.least, expected.most));
   const why = swap
-    ? `${measure} and ${swap} may be swapped, for both would fit the other way round`
+    ? written`${measure} and ${swap} may be swapped, for both would fit the other way round`
     : suspect
-      ? `it fits when ${suspect} is left out, so measure ${suspect} first`
-      : slip;
+      ? written`it fits when ${suspect} is left out, so measure ${suspect} first`
+      : slip?.();
   const note = order ? "" : measuringNote(measure);
-  return [`check: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");
+  return semicolonList([finding, why ?? "", note, written`please measure again`].filter((one) => one !== ""));
 }

@@ -6,7 +6,7 @@
 import { comparedName } from "../compared-name.ts";
 import { remember, rememberWithObject } from "../memo.ts";
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, writtenIn } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
 
@@ -67,7 +67,7 @@ export function measureNamed(term: string): Measure | null {
 }
 
 /** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */
-export const measuringNote = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
+export const measuringNote = (measure: Measure): string => writtenIn(NAMED[measure]?.unlike ?? "");
 
 /** Whether the survey has correlations of this measure with others; for the other measures it has only a range. */
 export const isRelated = (measure: Measure): boolean =>
@@ -111,7 +111,7 @@ export function requireMeasure(term: string): Measure {
   if (measure) return measure;
   const near = nearestWord(term.trim(), names.keys());
   throw new Refusal(
-    phrase`term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? `; is ${near} meant?` : ""}`,
+    phrase`term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? phrase`; is ${near} meant?` : ""}`,
   );
 }
 

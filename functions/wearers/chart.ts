@@ -8,8 +8,8 @@ import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
 import { grouped } from "../grouped.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "../memo.ts";
-import { misspeltPhrase, suggestion } from "../nearest-word.ts";
-import { phrase } from "../phrase.ts";
+import { isMeant, misspeltPhrase, suggestion } from "../nearest-word.ts";
+import { asRead, phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURE_NAMES, measureNamed } from "../survey/survey.ts";
 import { layersIn, layersKey, layersText } from "./layer-set.ts";
@@ -81,8 +81,12 @@ const latestCharts = remember<string, { chart: Chart | null }>(20);
 export const readChart = (block: Block): Chart => charts(block, () => chartOf(block));
 
 function chartOf(block: Block): Chart {
-  const usual = 'write "wearer", "worn beneath" and the names of the measurements over its columns';
-  const { headings, rows, above } = headed(block, KNOWN, usual, "the chart");
+  const { headings, rows, above } = headed(
+    block,
+    KNOWN,
+    () => phrase`write "wearer", "worn beneath" and the names of the measurements over its columns`,
+    () => phrase`the chart`,
+  );
   const columns = new Map<Role, number>();
   const measured = new Map<string, number>();
   const measures = new Map<string, string>();
@@ -146,7 +150,7 @@ export const cellOf = (chart: Chart, row: ChartRow, column: number) => ({
 
 /** A wearer and a layer set in a sentence: "the widow over shift and stays". */
 export const rowText = ({ wearer, layers }: ChartRow): string =>
-  layers === null ? wearer : `${wearer} over ${layersText(layers)}`;
+  layers === null ? wearer : written`${wearer} over ${layersText(layers)}`;
 
 /** The rows of a wearer. Refuses a wearer that the chart does not have, with the nearest name. */
 export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
@@ -156,7 +160,7 @@ export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
   throw new Refusal(
     names.size === 0
       ? phrase`the chart has no wearers yet: write their names in its first column and measure them`
-      : phrase`the chart has no wearer called "${wearer.trim().slice(0, 40)}"${suggestion(wearer.trim(), names) || ": measure them, and give them a row"}`,
+      : phrase`the chart has no wearer called "${wearer.trim().slice(0, 40)}"${suggestion(wearer.trim(), names) || phrase`: measure them, and give them a row`}`,
   );
 }
 
@@ -175,10 +179,11 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
   if (found.length === 1) return found[0]!;
   if (found.length > 1) throw twoAlike(chart, found[1]!);
   const sets = rows.map((row) =>
-    row.layers === null ? "layers that are not written down" : layersText(row.layers),
+    row.layers === null ? phrase`layers that are not written down` : asRead(layersText(row.layers)),
   );
+  const listed = [...new Set(sets)].reduce((before, set) => phrase`${before}; over ${set}`);
   throw new Refusal(
-    phrase`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${[...new Set(sets)].join("; over ")}`,
+    phrase`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${listed}`,
     // Where the missing row belongs, so that all figures that want it are one problem.
     cellOf(chart, rows[0]!, chart.columns.get("wearer")!),
   );
@@ -186,7 +191,7 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
 
 /** What is said of each of two rows alike: two wearers have one name, or one wearer has two rows of one layer set. */
 export const alikeSentence = (row: ChartRow): string =>
-  `two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`;
+  written`two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`;
 
 export const twoAlike = (chart: Chart, second: ChartRow): Refusal =>
   new Refusal(alikeSentence(second), cellOf(chart, second, chart.columns.get("wearer")!));
@@ -213,7 +218,7 @@ function findMeasured(chart: Chart, measurement: string): Measured {
       return { heading, column };
   const near = misspeltPhrase(wanted, chart.measured.keys());
   throw new Refusal(
-    phrase`the chart has no column "${wanted.slice(0, 40)}"${near ? `; is "${near}" meant?` : suggestion(wanted, chart.measured.keys())}`,
+    phrase`the chart has no column "${wanted.slice(0, 40)}"${near ? isMeant(near) : suggestion(wanted, chart.measured.keys())}`,
   );
 }
 
@@ -222,8 +227,9 @@ export function figureIn(chart: Chart, row: ChartRow, column: number, heading: s
   const cell = row.cells[column];
   if (isBlank(cell)) return null;
   if (typeof cell === "number" && cell > 0) return cell;
+  // A verdict may have this sentence.
   throw new Refusal(
-    phrase`the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
+    written`the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
     cellOf(chart, row, column),
   );
 }

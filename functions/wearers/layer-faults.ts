@@ -1,5 +1,6 @@
 /** Figures of a chart that do not fit those of the same wearer over other layers. */
 import { isAbove, isBelow } from "../compared-figures.ts";
+import { written } from "../phrase.ts";
 import { measureNamed } from "../survey/survey.ts";
 import { type Chart, type ChartRow, cellOf, roleText, rowText } from "./chart.ts";
 import { type Fault, isFigure, type Said } from "./fault.ts";
@@ -59,20 +60,20 @@ function girthFault(
   added: readonly string[],
   { say, cm }: Said,
 ): string | null {
-  const both = `the ${heading} of ${rowText(row)} is ${say(over, beneath)}, and over ${layersText(other.layers!)} ${say(beneath, over)}`;
+  const both = written`the ${heading} of ${rowText(row)} is ${say(over, beneath)}, and over ${layersText(other.layers!)} ${say(beneath, over)}`;
   const measure = measureNamed(heading);
   const torso = measure === "waist girth" || measure === "bust girth";
   if (torso && (isBelow(over, beneath * SHARES[0]) || isAbove(over, beneath * SHARES[1])))
-    return `${both}: one of them may be in another unit or halved; measure both again`;
+    return written`${both}: one of them may be in another unit or halved; measure both again`;
   const shaped = added.some(isShaping);
   if (!shaped && isBelow(over, beneath - cm(SLACK)))
-    return `${both}: a girth does not shrink under ${layersText(added)}; measure both again`;
+    return written`${both}: a girth does not shrink under ${layersText(added)}; measure both again`;
   const laced = row.layers!.some(isShaping) && other.layers!.some(isShaping);
   return measure === "waist girth" &&
     laced &&
     !shaped &&
     isAbove(over - beneath, cm(GAIN_OF_A_LAYER) * added.length, over)
-    ? `${both}: ${layersText(added)} can't add ${say(over - beneath)}; was it laced alike? Measure both again`
+    ? written`${both}: ${layersText(added)} can't add ${say(over - beneath)}; was it laced alike? Measure both again`
     : null;
 }
 
@@ -86,7 +87,7 @@ function lacedOtherwise(chart: Chart, row: ChartRow, other: ChartRow): Fault | n
     return null;
   return {
     sort: "doubtful",
-    sentence: `the ${layersText(shared)} of ${rowText(row)} were laced "${mine.slice(0, 24)}", and over ${layersText(other.layers!)} "${theirs.slice(0, 24)}": lace them alike and measure again`,
+    sentence: written`the ${layersText(shared)} of ${rowText(row)} were laced "${mine.slice(0, 24)}", and over ${layersText(other.layers!)} "${theirs.slice(0, 24)}": lace them alike and measure again`,
     at: [row, other].map((one) => cellOf(chart, one, column)),
   };
 }

@@ -1,7 +1,8 @@
 /** What was worn beneath the tape, as a set of layers. */
 import { remember, rememberWithObject } from "../memo.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
+import { orderedList } from "../verdict.ts";
 
 /** Kept because every row of a chart and every figure taken from it names the layers of a few sets. */
 const textsRead = remember<string, readonly string[]>(500);
@@ -41,7 +42,7 @@ export const layersKey = (layers: readonly string[]): string =>
 
 /** "shift", "shift and stays", "shift, stays and petticoat"; no layer is the skin. */
 export const layersText = (layers: readonly string[]): string =>
-  layers.length < 2 ? (layers[0] ?? "skin") : `${layers.slice(0, -1).join(", ")} and ${layers.at(-1)}`;
+  layers.length === 0 ? written`skin` : orderedList(layers, "and");
 
 /** Whether a layer is laced or shapes the body, so that it may make a girth smaller. */
 export const isShaping = (layer: string): boolean =>

@@ -1,6 +1,7 @@
 /** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
 import type { Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
+import { written } from "../phrase.ts";
 import { measureNamed } from "../survey/survey.ts";
 import {
   alikeSentence,
@@ -68,7 +69,7 @@ function findFaults(
   if (row.layers === null && beneath !== undefined)
     wrong.push({
       sort: "doubtful",
-      sentence: `nothing says over which layers ${row.wearer} was measured: write them, or "skin"`,
+      sentence: written`nothing says over which layers ${row.wearer} was measured: write them, or "skin"`,
       at: [cellOf(chart, row, beneath)],
     });
   else if (row.layers !== null && rowsOver(rows, row.layers).length > 1)
@@ -84,7 +85,7 @@ function findFaults(
       ...wrong,
       {
         sort: "unmeasured",
-        sentence: `the row of ${rowText(row)} has no figure`,
+        sentence: written`the row of ${rowText(row)} has no figure`,
         at: [wearerCell],
       },
     ];
@@ -132,7 +133,7 @@ export function missingOf(chart: Chart, rows: readonly ChartRow[], needed: reado
     return [
       {
         sort: "missing",
-        sentence: `the ${heading} of ${who} was never taken: measure it`,
+        sentence: written`the ${heading} of ${who} was never taken: measure it`,
         at: [cellOf(chart, row, column)],
       },
     ];
@@ -145,20 +146,28 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
   const who = rowText(row);
   if (column === undefined)
     return [
-      { sort: "missing", sentence: `no date says when ${who} was measured: add a column "taken on"`, at: [] },
+      {
+        sort: "missing",
+        sentence: written`no date says when ${who} was measured: add a column "taken on"`,
+        at: [],
+      },
     ];
   const at = [cellOf(chart, row, column)];
   const day = row.cells[column];
   if (typeof day !== "number")
     return [
-      { sort: "missing", sentence: `no date says when ${who} was measured: write it, or measure again`, at },
+      {
+        sort: "missing",
+        sentence: written`no date says when ${who} was measured: write it, or measure again`,
+        at,
+      },
     ];
   const age = Math.floor(today) - Math.floor(day);
   if (Math.abs(age) > Math.max(days, FAR_APART))
     return [
       {
         sort: "doubtful",
-        sentence: `today, ${isoDay(today)}, is more than ten years from the day on which the figures were taken: check both dates`,
+        sentence: written`today, ${isoDay(today)}, is more than ten years from the day on which the figures were taken: check both dates`,
         at: [{ argument: "today", cell: 0 }],
       },
     ];
@@ -166,7 +175,7 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
     return [
       {
         sort: "doubtful",
-        sentence: `the figures of ${who} are dated ${isoDay(day)}, which is still to come: check the date`,
+        sentence: written`the figures of ${who} are dated ${isoDay(day)}, which is still to come: check the date`,
         at,
       },
     ];
@@ -174,7 +183,7 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
     ? [
         {
           sort: "too old",
-          sentence: `the figures of ${who} were taken ${age} days ago, ${days} are allowed: measure again before cutting`,
+          sentence: written`the figures of ${who} were taken ${age} days ago, ${days} are allowed: measure again before cutting`,
           at,
         },
       ]

@@ -1,7 +1,8 @@
 /** Figures of a chart that do not fit the wearer's others, by the survey of bodies. */
 import { rememberWithObjects } from "../memo.ts";
+import { written } from "../phrase.ts";
 import type { Measure } from "../survey/body-data.ts";
-import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
+import { type Outlier, outlierText } from "../survey/outlier.ts";
 import { measureNamed, surveysOf } from "../survey/survey.ts";
 import { type Chart, type ChartRow, cellOf, roleText, rowText } from "./chart.ts";
 import { type Fault, isFigure, type Said } from "./fault.ts";
@@ -36,7 +37,7 @@ function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { s
     return [
       {
         sort: "doubtful",
-        sentence: `the survey to compare ${row.wearer} with must be female, male, either or child, not "${survey.slice(0, 24)}"`,
+        sentence: written`the survey to compare ${row.wearer} with must be female, male, either or child, not "${survey.slice(0, 24)}"`,
         at: [cellOf(chart, row, chart.columns.get("survey")!)],
       },
     ];
@@ -59,7 +60,7 @@ function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { s
   }
   const data = survey === "" ? "either" : (survey as "female" | "male" | "either");
   return misfitsAmong(surveysOf(data), known, new Set(own.keys())).map(({ measure, outlier, figures }) => {
-    const verdict = outlierVerdict(measure, figures, outlier, (mm, ...beside) =>
+    const why = outlierText(measure, figures, outlier, (mm, ...beside) =>
       say(mm * size, ...beside.map((one) => one * size)),
     );
     const concerned = new Set([measure, outlier.swap, pairOf(outlier.order, measure)]);
@@ -69,7 +70,7 @@ function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { s
     });
     return {
       sort: "doubtful" as const,
-      sentence: `${rowText(row)}: ${verdict.replace(/^check: /, "")}`,
+      sentence: written`${rowText(row)}: ${why}`,
       at: cells,
     };
   });

@@ -14,7 +14,7 @@ import {
   searchTime,
 } from "../../functions/lay.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
-import { phrase } from "../../functions/phrase.ts";
+import { asRead, phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { addressKey, type CellAddress } from "./inside.ts";
 import type { Rule } from "./show.ts";
@@ -155,7 +155,7 @@ export function worth(origin: LayOrigin): number {
 /** How a lay was found, in words that stand beside a value: "quick lay, a search may find a shorter one". */
 export function laidText(origin: LayOrigin): string {
   if (origin.by === "quick") return phrase`quick lay, a search may find a shorter one`;
-  if (origin.by === "hand") return originText(origin);
+  if (origin.by === "hand") return asRead(originText(origin));
   if (origin.proved) return phrase`lay proved: no lay can be shorter`;
   return origin.seconds <= 0
     ? phrase`lay found by a search`

@@ -5,7 +5,7 @@ import type { Kind } from "../../functions/define.ts";
 import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
 import { marksOnTape } from "../../functions/marks-text.ts";
 import { numberText } from "../../functions/number-text.ts";
-import { phrase } from "../../functions/phrase.ts";
+import { asRead, phrase } from "../../functions/phrase.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import { convert, type TapeUnit, type Unit } from "../../functions/units.ts";
 import type { CellSettings } from "../book/shape.ts";
@@ -62,8 +62,13 @@ export function show(value: number | string | boolean | null, kind: Kind, rule: 
   const { unit, mark, decimal } = rule;
   if (value === null) return "";
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "string")
-    return kind === "piece" ? pieceText(value, rule) : kind === "text" ? marksOnTape(value, rule) : value;
+  if (typeof value === "string") {
+    if (kind === "piece") return pieceText(value, rule);
+    // For translators: the verdict of a check that finds nothing wrong.
+    if (kind === "verdict" && value === "ok") return phrase`ok`;
+    const text = asRead(value);
+    return kind === "text" && text === value ? marksOnTape(value, rule) : text;
+  }
   switch (kind) {
     case "length":
       return tapeText(value, unit, mark, decimal);

@@ -3,7 +3,7 @@
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
-import { phrase } from "../../functions/phrase.ts";
+import { asRead, phrase } from "../../functions/phrase.ts";
 import { cellAddress, findPlace, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
@@ -95,7 +95,7 @@ export function cellView(place: Place, sources: Sources): CellView {
   const verdict = worked && typeof raw === "string" ? VERDICT.exec(raw)?.[1] : undefined;
   const problem: CellProblem | null =
     verdict !== undefined
-      ? { is: "verdict", sentence: verdict, from: place, ...aboutCells(place, sources) }
+      ? { is: "verdict", sentence: asRead(verdict), from: place, ...aboutCells(place, sources) }
       : (uncountedProblem(place, worked, sources) ??
         choiceProblem(place, raw, sources) ??
         unusualProblem(place, sources));

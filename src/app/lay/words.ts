@@ -8,7 +8,7 @@ import {
   type LayQuestion,
   originText,
 } from "../../../functions/lay.ts";
-import { phrase, plural } from "../../../functions/phrase.ts";
+import { asRead, phrase, plural } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
@@ -69,7 +69,7 @@ export const isOneWay = ({ pieces }: LayQuestion): boolean => !pieces.some(liesE
 export function originSentence(origin: LayOrigin | undefined, kept: boolean): string {
   if (!origin || origin.by === "quick")
     return phrase`A quick lay, made at once: a search may find a shorter one.`;
-  const text = originText(origin);
+  const text = asRead(originText(origin));
   const found = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
   return kept
     ? phrase`${found}; the book keeps the lay.`

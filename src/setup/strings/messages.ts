@@ -22,10 +22,16 @@ export interface Message {
 export class Unfit extends Error {}
 
 /** The tags whose templates are sentences. */
-const TAGS: ReadonlySet<string> = new Set(["phrase", "phraseWith"]);
+const TAGS: ReadonlySet<string> = new Set(["phrase", "phraseWith", "written"]);
 
 /** Tables of the program whose texts are translated where they are shown, by `translated`: the fields that hold texts, or all texts of several words but formulas. */
 export const TABLES: Readonly<Record<string, readonly string[] | "sentences">> = {
+  "functions/survey/survey.ts": ["unlike"],
+  "functions/bodice/BODICE_FOUNDATION.ts": ["says"],
+  "functions/cloth/BIAS_YIELD.ts": ["says"],
+  "functions/legs/BREECHES_FOUNDATION.ts": ["says"],
+  "functions/seams/": ["noun"],
+  "functions/cutting/stock-form.ts": ["noun"],
   "src/engine/built-ins/choosing": "sentences",
   "src/engine/built-ins/figures": "sentences",
   "src/engine/built-ins/lists-and-texts": "sentences",

@@ -9,7 +9,7 @@ import { readMarks } from "./marks-text.ts";
 import { rememberWithObjects } from "./memo.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
-import { phrase, plural, type Words, written, writtenIn } from "./phrase.ts";
+import { phrase, plural, translated, type Words, written, writtenIn } from "./phrase.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal, refusingAt } from "./refusal.ts";
@@ -115,35 +115,14 @@ export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
 }
 
 /** What an argument must be, in "hip is empty: a length is needed there" and "hip must be a length". */
-function nounFor(kind: Kind): string {
-  switch (kind) {
-    case "length":
-      return phrase`a length`;
-    case "area":
-      return phrase`an area`;
-    case "count":
-      return phrase`a whole number`;
-    case "angle":
-      return phrase`an angle in degrees`;
-    case "days":
-      return phrase`a date or a number of days`;
-    case "money":
-      return phrase`a price`;
-    case "flag":
-      return phrase`TRUE or FALSE`;
-    case "piece":
-      return phrase`a piece`;
-    case "edge":
-      return phrase`the name or number of an edge`;
-    case "block":
-      return phrase`a block of cells with headings`;
-    case "text":
-    case "verdict":
-      return phrase`a text`;
-    default:
-      return phrase`a number`;
-  }
-}
+const NOUNS: Record<Kind, string> = {
+  length: "a length", area: "an area", count: "a whole number", share: "a number", angle: "an angle in degrees",
+  days: "a date or a number of days", money: "a price", figure: "a number", flag: "TRUE or FALSE", text: "a text",
+  piece: "a piece", edge: "the name or number of an edge", verdict: "a text",
+  block: "a block of cells with headings",
+}; // biome-ignore format: a table
+
+const nounFor = (kind: Kind): string => translated(NOUNS[kind]);
 
 /** The arguments that are checked already, by name. */
 type Checked = Readonly<Record<string, unknown>>;

@@ -1,23 +1,16 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
-import { phrase, written } from "../phrase.ts";
+import { phrase, written, writtenIn } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { toCheck } from "../verdict.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
-import type { Fault, Sort } from "../wearers/fault.ts";
+import type { Fault } from "../wearers/fault.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 import { AGE_ASKED, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;
-
-const SORT_TEXTS: Readonly<Record<Sort, () => string>> = {
-  unmeasured: () => written`unmeasured`,
-  missing: () => written`missing`,
-  "too old": () => written`too old`,
-  doubtful: () => written`doubtful`,
-};
 
 const verdictOf = (faults: readonly Fault[]): string => {
   if (faults.length === 0) return "ok";
@@ -26,7 +19,7 @@ const verdictOf = (faults: readonly Fault[]): string => {
   const said = sentences.slice(0, MOST_SAID);
   const more = sentences.length - said.length;
   const list = said.reduce((before, sentence) => written`${before}; also ${sentence}`);
-  const sort = SORT_TEXTS[faults[0]!.sort]();
+  const sort = writtenIn(faults[0]!.sort);
   return toCheck(more > 0 ? written`${sort}: ${list}; and ${more} more` : written`${sort}: ${list}`);
 };
 

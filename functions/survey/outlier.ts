@@ -1,24 +1,18 @@
 /** Whether a body measurement fits the others, and if not, which slip of the tape or the pen would explain it. */
 
-import { plural, written } from "../phrase.ts";
+import { plural, written, writtenIn } from "../phrase.ts";
 import { semicolonList } from "../verdict.ts";
 import type { Measure, Survey } from "./body-data.ts";
 import { type Expectation, expectation, type KnownMeasures, measuringNote, ORDERS } from "./survey.ts";
 
 /** Slips that multiply a value, and what each would look like. */
-const MISREADINGS: readonly (readonly [factor: number, words: () => string])[] = [
-  [
-    2.54,
-    () => written`inches may have been written where centimetres were meant: 2.54 times as much would fit`,
-  ],
-  [
-    1 / 2.54,
-    () => written`centimetres may have been written where inches were meant: 2.54 times less would fit`,
-  ],
-  [2, () => written`only half may have been written: twice as much would fit`],
-  [0.5, () => written`it may have been doubled: half as much would fit`],
-  [10, () => written`the decimal point may have slipped: ten times as much would fit`],
-  [0.1, () => written`the decimal point may have slipped: a tenth would fit`],
+const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
+  [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
+  [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
+  [2, "only half may have been written: twice as much would fit"],
+  [0.5, "it may have been doubled: half as much would fit"],
+  [10, "the decimal point may have slipped: ten times as much would fit"],
+  [0.1, "the decimal point may have slipped: a tenth would fit"],
 ];
 
 export interface Outlier {
@@ -32,7 +26,7 @@ export interface Outlier {
   /** The measure without which it would fit. */
   readonly suspect: Measure | null;
   /** A slip that would explain it, in words. */
-  readonly slip: (() => string) | null;
+  readonly slip: string | null;
 }
 
 const beyondRange = ({ least, most }: Expectation, value: number): number =>
@@ -141,7 +135,7 @@ export function findOutlier(
   }
   const misreading = MISREADINGS.filter(([factor]) => fits(surveys, measure, value * factor, known))
     .map(([factor, words]) => ({ words, far: fromLikely(surveys, measure, value * factor, known) }))
-    .reduce((a, b) => (b.far < a.far ? b : a), { words: null as (() => string) | null, far: Infinity });
+    .reduce((a, b) => (b.far < a.far ? b : a), { words: null as string | null, far: Infinity });
   return {
     expected,
     beyond,
@@ -197,7 +191,7 @@ export function outlierText(
     ? written`${measure} and ${swap} may be swapped, for both would fit the other way round`
     : suspect
       ? written`it fits when ${suspect} is left out, so measure ${suspect} first`
-      : slip?.();
+      : slip && writtenIn(slip);
   const note = order ? "" : measuringNote(measure);
   return semicolonList([finding, why ?? "", note, written`please measure again`].filter((one) => one !== ""));
 }

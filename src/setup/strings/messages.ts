@@ -26,7 +26,26 @@ const TAGS: ReadonlySet<string> = new Set(["phrase", "phraseWith", "written"]);
 
 /** Tables of the program whose texts are translated where they are shown, by `translated`: the fields that hold texts, or all texts of several words but formulas. */
 export const TABLES: Readonly<Record<string, readonly string[] | "sentences">> = {
+  "functions/arguments.ts": [
+    ...[
+      "length",
+      "area",
+      "count",
+      "share",
+      "angle",
+      "days",
+      "money",
+      "figure",
+      "flag",
+      "text",
+      "piece",
+      "edge",
+    ],
+    "block",
+  ],
+  "functions/survey/outlier.ts": "sentences",
   "functions/survey/survey.ts": ["unlike"],
+  "functions/wearers/": ["sort"],
   "functions/bodice/BODICE_FOUNDATION.ts": ["says"],
   "functions/cloth/BIAS_YIELD.ts": ["says"],
   "functions/legs/BREECHES_FOUNDATION.ts": ["says"],

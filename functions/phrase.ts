@@ -51,14 +51,14 @@ let kept = new WeakMap<TemplateStringsArray, Translation | null>();
  * The reader's words for texts that are written in English, those of the last ones: the texts of cells that are
  * shown are looked up again and again, and stay.
  */
-let [newer, older] = [new Map<string, string>(), new Map<string, string>()];
-const MOST_WORDS = 10_000;
+const readers = new Map<string, string>();
+const MOST_WORDS = 20_000;
 
 /** Gives all sentences from now on in another language; null for English. What was said before stays as it is. */
 export function speak(language: Language | null): void {
   spoken = language && { ...language, rules: new Intl.PluralRules(language.tag) };
   kept = new WeakMap();
-  [newer, older] = [new Map(), new Map()];
+  readers.clear();
 }
 
 /** The language of the sentences, for another thread to speak; null for English. */
@@ -117,13 +117,11 @@ function translationOf(texts: TemplateStringsArray, values: readonly unknown[]):
 }
 
 const shown = <Value>(value: Value): Value | string =>
-  typeof value === "number"
-    ? isolated(String(value))
-    : typeof value === "string"
-      ? isolated(asRead(value))
-      : typeof value === "function"
-        ? shown(value() as string)
-        : value;
+  typeof value === "function"
+    ? shown(value() as string)
+    : typeof value === "number" || typeof value === "string"
+      ? isolated(asRead(String(value)))
+      : value;
 
 const inEnglish = <Value>(
   texts: readonly string[],
@@ -179,23 +177,24 @@ export function written(texts: TemplateStringsArray, ...values: readonly PhraseV
 
 /** The same for a text that stands in a table of the program. */
 export function writtenIn(text: string): string {
-  if (spoken) keepWords(text, translated(text));
+  keepWords(text, translated(text));
   return text;
 }
 
 /** Keeps what a written text is for its reader; for a text that was written otherwise, such as with decimal commas. */
 export function keepWords(text: string, words: string): void {
-  if (!spoken || text === words) return;
-  if (newer.size >= MOST_WORDS) [newer, older] = [new Map(), newer];
-  newer.set(text, words);
+  if (!spoken) return;
+  readers.delete(text);
+  readers.set(text, words);
+  if (readers.size > MOST_WORDS) readers.delete(readers.keys().next().value!);
 }
 
 /** A written text in the reader's language; any other text as it is. */
 export function asRead(text: string): string {
-  if (!spoken) return text;
-  const words = newer.get(text) ?? older.get(text);
-  if (words !== undefined && !newer.has(text)) keepWords(text, words);
-  return words ?? text;
+  const words = readers.get(text);
+  if (words === undefined) return text;
+  keepWords(text, words);
+  return words;
 }
 
 /** A text without values that stands in a table of the program, in the reader's language. */

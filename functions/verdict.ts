@@ -4,24 +4,26 @@ import { written } from "./phrase.ts";
 /** A verdict that is not ok. The sentence is a `written` one, since the verdict is the answer of a cell. */
 export const toCheck = (sentence: string): string => written`check: ${sentence}`;
 
-/** A list in a sentence, "front and back and sleeve". */
-export const joinedByAnd = (words: readonly string[]): string =>
-  words.length === 0 ? "" : words.reduce((before, word) => written`${before} and ${word}`);
+type Joined = (before: string, word: string) => string;
+
+const list = (joined: Joined) => (words: readonly string[]) =>
+  words.length === 0 ? "" : words.reduce((before, word) => joined(before, word));
+
+/** A list in a sentence, "front and back and sleeve", each of them a `written` text or a word of the maker. */
+export const joinedByAnd = list((before, word) => written`${before} and ${word}`);
+
+/** "front; back" in the same way. */
+export const semicolonList = list((before, word) => written`${before}; ${word}`);
+
+/** "front, back" in the same way. */
+export const commaList = list((before, word) => written`${before}, ${word}`);
 
 /** A list in a sentence: "front, back and sleeve", "front, back or sleeve". */
 export function orderedList(words: readonly string[], before: "and" | "or"): string {
   const [first, last] = [words.slice(0, -1).join(", "), words.at(-1) ?? ""];
-  if (words.length < 2) return last;
+  if (first === "") return last;
   return before === "and" ? written`${first} and ${last}` : written`${first} or ${last}`;
 }
-
-/** "front; back", each of them a `written` text or a word of the maker. */
-export const semicolonList = (words: readonly string[]): string =>
-  words.reduce((before, word) => (before === "" ? word : written`${before}; ${word}`), "");
-
-/** "front, back" in the same way. */
-export const commaList = (words: readonly string[]): string =>
-  words.reduce((before, word) => (before === "" ? word : written`${before}, ${word}`), "");
 
 /** How many more there are than the one that a sentence names, to stand behind it; nothing for 0. */
 export const andMore = (count: number): string => (count > 0 ? written` (and ${count} more)` : "");

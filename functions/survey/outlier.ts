@@ -171,14 +171,16 @@ export function outlierText(
       : written`${measure} of ${figure} is ${by} below ${range}, ${least!} to ${most!}`;
   };
   const orderFinding = ([one, other, least]: NonNullable<typeof order>) => {
-    const [a, b] = [figureOf(one, figures.get(other)!), figureOf(other, figures.get(one)!)];
+    const pair = [figureOf(one, figures.get(other)!), figureOf(other, figures.get(one)!)] as const;
+    const here = written`in all 6068 people measured, but here they are ${pair[0]} and ${pair[1]}`;
+    const by = least > 0 ? say(least) : null;
     if (/height|stature/.test(other))
-      return least > 0
-        ? written`${one} was at least ${say(least)} below ${other} in all 6068 people measured, but here they are ${a} and ${b}`
-        : written`${one} was below ${other} in all 6068 people measured, but here they are ${a} and ${b}`;
-    return least > 0
-      ? written`${one} was at least ${say(least)} less than ${other} in all 6068 people measured, but here they are ${a} and ${b}`
-      : written`${one} was less than ${other} in all 6068 people measured, but here they are ${a} and ${b}`;
+      return by
+        ? written`${one} was at least ${by} below ${other} ${here}`
+        : written`${one} was below ${other} ${here}`;
+    return by
+      ? written`${one} was at least ${by} less than ${other} ${here}`
+      : written`${one} was less than ${other} ${here}`;
   };
   const finding = order
     ? orderFinding(order)

@@ -30,13 +30,10 @@ export function nearestWord(word: string, list: Iterable<string>): string | unde
 }
 
 /** The end of a sentence that asks for the nearest word of the list, `; is "waist" meant?`; empty when no word is near. */
-export function suggestion(word: string, list: Iterable<string>): string {
-  const near = nearestWord(word, list);
-  return near === undefined ? "" : isMeant(near);
-}
+export const suggestion = (word: string, list: Iterable<string>): string => isMeant(nearestWord(word, list));
 
-/** The same end for a word that was found: `; is "waist" meant?`. */
-export const isMeant = (word: string): string => written`; is "${word}" meant?`;
+/** The same end for a word that was found. */
+export const isMeant = (word: string | undefined): string => (word ? written`; is "${word}" meant?` : "");
 
 /**
  * The phrase of the list that was probably meant: it has the same number of words, and each typed

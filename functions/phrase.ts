@@ -39,84 +39,49 @@ export interface Language {
   readonly phrases: Readonly<Record<string, string | Translation>>;
 }
 
-interface Spoken extends Language {
-  readonly rules: Intl.PluralRules;
+/** What says the sentences in another language than English (`speech.ts`, which only readers of other languages load). */
+export interface Speaker {
+  readonly language: Language;
+  /** The parts of a sentence; null where the language has no translation of it. */
+  readonly parts: (texts: TemplateStringsArray, values: readonly unknown[]) => readonly unknown[] | null;
+  /** A value among words of the language. */
+  readonly isolated: (words: string) => string;
+  readonly translated: (text: string) => string;
+  /** Keeps what a written text is for its reader. */
+  readonly keepWords: (text: string, words: string) => void;
+  readonly rewritten: (text: string, other: string, change: (words: string) => string) => void;
+  readonly asRead: (text: string) => string;
 }
 
-let spoken: Spoken | null = null;
-/** What was found for each template; null where the language has no translation of it. */
-let kept = new WeakMap<TemplateStringsArray, Translation | null>();
+let speaker: Speaker | null = null;
 
-/**
- * The reader's words for texts that are written in English, those of the last ones: the texts of cells that are
- * shown are looked up again and again, and stay.
- */
-const readers = new Map<string, string>();
-const MOST_WORDS = 20_000;
-
-/** Gives all sentences from now on in another language; null for English. What was said before stays as it is. */
-export function speak(language: Language | null): void {
-  spoken = language && { ...language, rules: new Intl.PluralRules(language.tag) };
-  kept = new WeakMap();
-  readers.clear();
+/** Gives all sentences from now on to this speaker; null for English. What was said before stays as it is. */
+export function speakWith(one: Speaker | null): void {
+  speaker = one;
 }
 
 /** The language of the sentences, for another thread to speak; null for English. */
-export const spokenLanguage = (): Language | null =>
-  spoken && { tag: spoken.tag, direction: spoken.direction, phrases: spoken.phrases };
+export const spokenLanguage = (): Language | null => speaker?.language ?? null;
 
 /** For phrase`…`: words that depend on a number. In English `#` in them is the number: plural(3, "1 piece", "# pieces"). */
 export const plural = (number: number, one: string, other: string): Plural => ({ number, one, other });
 
-const isPlural = (value: unknown): value is Plural =>
+/** Whether a value of a sentence is a plural. */
+export const isPlural = (value: unknown): value is Plural =>
   typeof value === "object" && value !== null && "other" in value && "one" in value;
 
-/** What a translation is found by: the English texts, with the forms of each plural and {} for each other value. */
-export const keyOf = (texts: readonly string[], values: readonly unknown[]): string =>
-  texts
-    .map((text, i) => {
-      const value = values[i];
-      if (i >= values.length) return text;
-      return `${text}{${isPlural(value) ? `${value.one}|${value.other}` : ""}}`;
-    })
-    .join("");
-
 /** Letters written from right to left. */
-const FROM_RIGHT = /[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
-const FROM_LEFT = /[^\P{L}\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
-
-/** A figure of more than plain digits, such as "39 7/8" or "-3 °": its parts change places among words from right to left. */
-const FIGURE = /\d\D|\D\d/;
+export const FROM_RIGHT = /[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
 
 /**
  * Words that may be written in the other direction than the sentence are isolated, so that they do not
- * turn it round (Unicode Standard Annex 9: FSI and PDI); figures too, where the sentence goes from right to left.
+ * turn it round (Unicode Standard Annex 9: FSI and PDI).
  */
-function isolated(words: string): string {
-  const isOtherWay =
-    spoken?.direction === "rtl" ? FROM_LEFT.test(words) || FIGURE.test(words) : FROM_RIGHT.test(words);
-  return isOtherWay ? `\u2068${words}\u2069` : words;
-}
+const isolated = (words: string): string =>
+  speaker ? speaker.isolated(words) : FROM_RIGHT.test(words) ? `\u2068${words}\u2069` : words;
 
-const MIXED = /\d+ \d+\/\d+/g;
-
-/** Words of a translation; the figures among them stay the right way round where it goes from right to left. */
-const worded = (words: string): string =>
-  spoken?.direction === "rtl" ? words.replace(MIXED, "\u2068$&\u2069") : words;
-
-/** The translation of a template; null where it stays English. */
-function translationOf(texts: TemplateStringsArray, values: readonly unknown[]): Translation | null {
-  if (!spoken) return null;
-  let found = kept.get(texts);
-  if (found === undefined) {
-    const known = spoken.phrases[keyOf(texts, values)];
-    found = known === undefined ? null : [known].flat();
-    kept.set(texts, found);
-  }
-  return found;
-}
-
-const shown = <Value>(value: Value): Value | string =>
+/** A value as it stands in a sentence; elements stay what they are. */
+export const shown = <Value>(value: Value): Value | string =>
   typeof value === "function"
     ? shown(value() as string)
     : typeof value === "number" || typeof value === "string"
@@ -136,27 +101,12 @@ const inEnglish = <Value>(
     return [text, way.replaceAll("#", String(value.number))];
   });
 
-const inTranslation = <Value>(parts: Translation, values: readonly Value[]): (string | Value)[] =>
-  parts.flatMap((part) => {
-    if (typeof part === "string") return [worded(part)];
-    const value = values[typeof part === "number" ? part : part.by]!;
-    const number = isPlural(value) ? value.number : Number(value);
-    if (typeof part !== "number") {
-      const { ways } = part;
-      const way = ways[`=${number}`] ?? ways[spoken!.rules.select(number)] ?? ways.other!;
-      return inTranslation(way, values);
-    }
-    return [isPlural(value) ? String(number) : shown(value)];
-  });
-
 /** The parts of a sentence in which other things than words stand, such as elements of the page. */
 export function phraseParts<Value>(
   texts: TemplateStringsArray,
   values: readonly (Value | PhraseValue)[],
 ): (string | Value)[] {
-  const translation = translationOf(texts, values);
-  const parts = translation ? inTranslation(translation, values) : inEnglish(texts, values, shown);
-  return parts as (string | Value)[];
+  return (speaker?.parts(texts, values) ?? inEnglish(texts, values, shown)) as (string | Value)[];
 }
 
 /** A sentence in the reader's language: phrase`Saved as ${file}`. */
@@ -171,34 +121,22 @@ export function written(texts: TemplateStringsArray, ...values: readonly PhraseV
   const english = inEnglish(texts, values, (value) => (typeof value === "function" ? value() : value)).join(
     "",
   );
-  if (spoken) keepWords(english, phrase(texts, ...values));
+  speaker?.keepWords(english, phrase(texts, ...values));
   return english;
 }
 
 /** The same for a text that stands in a table of the program. */
 export function writtenIn(text: string): string {
-  keepWords(text, translated(text));
+  speaker?.keepWords(text, translated(text));
   return text;
 }
 
-/** Keeps what a written text is for its reader; for a text that was written otherwise, such as with decimal commas. */
-export function keepWords(text: string, words: string): void {
-  if (!spoken) return;
-  readers.delete(text);
-  readers.set(text, words);
-  if (readers.size > MOST_WORDS) readers.delete(readers.keys().next().value!);
-}
+/** Says that a written text stands in the book as another one, such as with decimal commas; `change` makes the same of any words. */
+export const rewritten = (text: string, other: string, change: (words: string) => string): void =>
+  speaker?.rewritten(text, other, change);
 
 /** A written text in the reader's language; any other text as it is. */
-export function asRead(text: string): string {
-  const words = readers.get(text);
-  if (words === undefined) return text;
-  keepWords(text, words);
-  return words;
-}
+export const asRead = (text: string): string => (speaker ? speaker.asRead(text) : text);
 
 /** A text without values that stands in a table of the program, in the reader's language. */
-export function translated(text: string): string {
-  const known = spoken?.phrases[text];
-  return typeof known === "string" ? worded(known) : text;
-}
+export const translated = (text: string): string => (speaker ? speaker.translated(text) : text);

@@ -12,7 +12,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import { rememberLike, rememberWithObject } from "./memo.ts";
-import { asRead, keepWords, phrase } from "./phrase.ts";
+import { asRead, phrase, rewritten } from "./phrase.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -267,12 +267,10 @@ function asCell(
   return answer;
 }
 
-/** A text as the book holds it. What it says is known in the reader's language as well, and without the word before a verdict. */
+/** A text as the book holds it. */
 function inBook(answer: string, decimal: Decimal | undefined): string {
   const text = withDecimalMark(answer, decimal);
-  if (text !== answer)
-    for (const start of [0, "check: ".length])
-      keepWords(text.slice(start), withDecimalMark(asRead(answer.slice(start)), decimal));
+  if (text !== answer) rewritten(answer, text, (words) => withDecimalMark(words, decimal));
   return text;
 }
 

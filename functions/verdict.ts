@@ -25,9 +25,6 @@ export function orderedList(words: readonly string[], before: "and" | "or"): str
   return before === "and" ? written`${first} and ${last}` : written`${first} or ${last}`;
 }
 
-/** How many more there are than the one that a sentence names, to stand behind it; nothing for 0. */
-export const andMore = (count: number): string => (count > 0 ? written` (and ${count} more)` : "");
-
 /** How much longer the first of two edges should be than the second; `by` is how much, in words. */
 export const wantedText = (difference: number, by: string): string =>
   difference === 0

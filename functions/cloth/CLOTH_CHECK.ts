@@ -20,7 +20,7 @@ import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts
 import { written } from "../phrase.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { commaList, semicolonList, toCheck } from "../verdict.ts";
+import { commaList, joinedByAnd, semicolonList, toCheck } from "../verdict.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
@@ -55,11 +55,11 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Cal
     const { name, wide, long, worst, size } = lacks[0]!;
     if (worst <= 1e-6 * size) return [];
     const cloth = cloths.length > 1 ? name : written`the cloth`;
-    if (wide > 0 && long > 0)
-      return [written`${row.name} is ${say(wide, 0)} wider and ${say(long, 0)} longer than ${cloth}`];
-    return wide > 0
-      ? [written`${row.name} is ${say(wide, 0)} wider than ${cloth}`]
-      : [written`${row.name} is ${say(long, 0)} longer than ${cloth}`];
+    const words = [
+      ...(wide > 0 ? [written`${say(wide, 0)} wider`] : []),
+      ...(long > 0 ? [written`${say(long, 0)} longer`] : []),
+    ];
+    return [written`${row.name} is ${joinedByAnd(words)} than ${cloth}`];
   });
 }
 
@@ -81,14 +81,15 @@ function proof(question: LayQuestion, { say, mark, unit }: CallContext): string 
 
 /** Which pieces have no place, and how long one was looked for; a quick lay proves nothing. */
 function noPlace(list: string, { origin }: Lay, isProved: boolean): string {
+  const none = written`no place for ${list}`;
   if (!origin || origin.by === "quick")
     return isProved
-      ? written`no place for ${list} in a quick lay`
-      : written`no place for ${list} in a quick lay, a search may still find one`;
-  if (origin.by === "hand") return written`no place for ${list} in the lay made by hand`;
+      ? written`${none} in a quick lay`
+      : written`${none} in a quick lay, a search may still find one`;
+  if (origin.by === "hand") return written`${none} in the lay made by hand`;
   return origin.seconds > 0
-    ? written`no place for ${list} was found (${originText({ ...origin, proved: false })})`
-    : written`no place for ${list} was found by a search`;
+    ? written`${none} was found (${originText({ ...origin, proved: false })})`
+    : written`${none} was found by a search`;
 }
 
 /** Whether a join would do, in words. */

@@ -14,9 +14,8 @@ import { semicolonList } from "../verdict.ts";
 export const joinsText = (joins: readonly Join[], say: (length: number) => string): string =>
   semicolonList(
     joins.map(({ name, copies, at, inPleat }) => {
-      return inPleat
-        ? written`${copies} of ${name} in two, ${say(at)} from its left border, at the inner fold of a pleat`
-        : written`${copies} of ${name} in two, ${say(at)} from its left border, along the grain`;
+      const where = inPleat ? written`at the inner fold of a pleat` : written`along the grain`;
+      return written`${copies} of ${name} in two, ${say(at)} from its left border, ${where}`;
     }),
   );
 

@@ -6,7 +6,7 @@ import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
 import { misspeltSeam } from "../seams/misspelt-seam.ts";
 import { JOINING, listedEdges, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
-import { andMore, toCheck } from "../verdict.ts";
+import { toCheck } from "../verdict.ts";
 
 /**
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
@@ -85,3 +85,6 @@ const rowsOf = ({ entries }: TwiceLogged): string =>
     .map(({ number }) => number)
     .toSorted((a, b) => a - b)
     .join(", ");
+
+/** How many more there are than the one that a sentence names, to stand behind it; nothing for 0. */
+const andMore = (count: number): string => (count > 0 ? written` (and ${count} more)` : "");

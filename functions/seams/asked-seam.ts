@@ -68,9 +68,7 @@ export function askedSeam(given: Asked): Found {
   if (found.length === 0) {
     const names = all.flatMap(({ sides }) => sides.map(sideName));
     const near = nearestWord(sideName(mine), names);
-    throw new Refusal(
-      phrase`no row of the list of seams names "${sideName(mine)}"${near ? isMeant(near) : ""}`,
-    );
+    throw new Refusal(phrase`no row of the list of seams names "${sideName(mine)}"${isMeant(near)}`);
   }
   if (given.sewn_to === null || given.its_edge === null) {
     if (found.length > 1)

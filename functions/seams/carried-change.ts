@@ -56,9 +56,7 @@ export function changeOf(
     const near = nearestWord(name, [...listed, ...log.names]);
     const slip = near === undefined ? null : misspeltSeam(name, near, seams);
     if (slip) throw new Refusal(slip.sentence, slip.at);
-    throw new Refusal(
-      phrase`neither the fitting log nor the list of seams knows "${name}"${near ? isMeant(near) : ""}`,
-    );
+    throw new Refusal(phrase`neither the fitting log nor the list of seams knows "${name}"${isMeant(near)}`);
   }
   const own = ownChange(name, end, log);
   if (own) return { from: [own], way: [], uncounted: loggedOtherwise(name, end, log, seams) };

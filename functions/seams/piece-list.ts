@@ -120,7 +120,7 @@ export function pieceCalled(
   if (found) return found;
   const near = nearestWord(comparedName(name), pieces.keys());
   throw new Refusal(
-    phrase`${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? isMeant(near) : ""}`,
+    phrase`${where} names the piece "${name.trim()}", and the list of pieces has none of that name${isMeant(near)}`,
   );
 }
 

@@ -173,14 +173,10 @@ export function outlierText(
   const orderFinding = ([one, other, least]: NonNullable<typeof order>) => {
     const pair = [figureOf(one, figures.get(other)!), figureOf(other, figures.get(one)!)] as const;
     const here = written`in all 6068 people measured, but here they are ${pair[0]} and ${pair[1]}`;
-    const by = least > 0 ? say(least) : null;
-    if (/height|stature/.test(other))
-      return by
-        ? written`${one} was at least ${by} below ${other} ${here}`
-        : written`${one} was below ${other} ${here}`;
-    return by
-      ? written`${one} was at least ${by} less than ${other} ${here}`
-      : written`${one} was less than ${other} ${here}`;
+    const than = /height|stature/.test(other) ? written`below ${other}` : written`less than ${other}`;
+    return least > 0
+      ? written`${one} was at least ${say(least)} ${than} ${here}`
+      : written`${one} was ${than} ${here}`;
   };
   const finding = order
     ? orderFinding(order)

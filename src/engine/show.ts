@@ -66,8 +66,7 @@ export function show(value: number | string | boolean | null, kind: Kind, rule: 
     if (kind === "piece") return pieceText(value, rule);
     // For translators: the verdict of a check that finds nothing wrong.
     if (kind === "verdict" && value === "ok") return phrase`ok`;
-    const text = asRead(value);
-    return kind === "text" && text === value ? marksOnTape(value, rule) : text;
+    return kind === "text" ? marksOnTape(asRead(value), rule) : asRead(value);
   }
   switch (kind) {
     case "length":

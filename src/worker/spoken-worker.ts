@@ -1,5 +1,6 @@
 /** Takes up the page's language, then loads the worker's own program, which gets all messages that came meanwhile. */
-import { type Language, speak } from "../../functions/phrase.ts";
+import type { Language } from "../../functions/phrase.ts";
+import { speak } from "../../functions/speech.ts";
 
 /** The first message. */
 export interface SpokenOrder {

@@ -1,5 +1,6 @@
 import { afterEach, expect, test } from "vitest";
-import { type Language, phrase, phraseParts, plural, speak, translated } from "../../functions/phrase.ts";
+import { type Language, phrase, phraseParts, plural, translated } from "../../functions/phrase.ts";
+import { speak } from "../../functions/speech.ts";
 
 afterEach(() => speak(null));
 

@@ -1,5 +1,5 @@
 /** The language of the page: set before anything of it is shown, from a file of the page's own server. */
-import { type Language, speak } from "../../../functions/phrase.ts";
+import type { Language } from "../../../functions/phrase.ts";
 import { recall, remember } from "../files/storage.ts";
 import { chosenLanguage, ENGLISH } from "./choose.ts";
 
@@ -37,6 +37,7 @@ export async function takeUpLanguage(): Promise<void> {
   try {
     const file = new URL(`languages/${tag}.js`, document.baseURI).href;
     const { default: sentences } = (await import(/* @vite-ignore */ file)) as { default: Language };
+    const { speak } = await import("../../../functions/speech.ts");
     speak(sentences);
     current = tag;
     document.documentElement.lang = tag;

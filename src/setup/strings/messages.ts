@@ -1,6 +1,7 @@
 /** The sentences that stand in the code, as messages for translators. */
 import { type ESTree, parseSync } from "vite";
-import { keyOf, type Plural } from "../../../functions/phrase.ts";
+import type { Plural } from "../../../functions/phrase.ts";
+import { keyOf } from "../../../functions/speech.ts";
 
 /** A sentence of the program. */
 export interface Message {

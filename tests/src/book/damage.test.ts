@@ -7,7 +7,7 @@ const CYRILLIC = "абцдефгхижклмнопярстувшьыз";
 
 test("why a book is damaged is said in the reader's language, all but the words of the file", async () => {
   vi.resetModules();
-  const { speak } = await import("../../../functions/phrase.ts");
+  const { speak } = await import("../../../functions/speech.ts");
   speak(madeUpLanguage("en-XA", inLetters(CYRILLIC)));
   const { readBook } = await import("../../../src/book/read.ts");
   const { blankBook } = await import("../../../src/book/shape.ts");

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import * as XLSX from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { speak } from "../../../functions/phrase.ts";
+import { speak } from "../../../functions/speech.ts";
 import { cellAddress } from "../../../src/book/address.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { readBook } from "../../../src/book/read.ts";

@@ -13,7 +13,7 @@ afterAll(() => vi.resetModules());
 test("nothing that the program says on paper stays English in another language", async () => {
   // Constants with sentences are made as their modules are loaded, so the language is taken up before them.
   vi.resetModules();
-  const { speak } = await import("../../../functions/phrase.ts");
+  const { speak } = await import("../../../functions/speech.ts");
   const language = madeUpLanguage("en-XA", CYRILLIC);
   speak(language);
   const { USUAL_LIMITS } = await import("../../../src/engine/guards.ts");

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { po } from "gettext-parser";
 import { afterEach, describe, expect, test } from "vitest";
-import { phrase, plural, speak } from "../../../functions/phrase.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
+import { speak } from "../../../functions/speech.ts";
 import { chosenLanguage } from "../../../src/app/language/choose.ts";
 import {
   allMessages,

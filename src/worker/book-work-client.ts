@@ -1,7 +1,7 @@
 /** Has work on whole books done in a worker of its own, so that the page stays usable and the work can be stopped. */
 import { quickLays } from "../lay/desk.ts";
 import type { AnswerTo, BookOrder, BookTask } from "./book-work.ts";
-import { NOT_LOADED } from "./not-loaded.ts";
+import { whyEnded } from "./not-loaded.ts";
 import { startWorker } from "./speaking.ts";
 
 type Reply = { readonly answer: AnswerTo<BookOrder> } | { readonly failed: string };
@@ -47,7 +47,7 @@ export function doBookWork<Order extends BookOrder>(
     worker.onerror = (event) => {
       event.preventDefault?.();
       end();
-      reject(new Error(event.message || NOT_LOADED));
+      reject(new Error(whyEnded(event)));
     };
     worker.postMessage({ order, laid: order.is === "read" ? [] : quickLays() });
   });

@@ -1,7 +1,7 @@
 /** Asks what-if questions of a worker, one at a time: a newer question ends the older one. */
 import { phrase } from "../../functions/phrase.ts";
 import type { AnswerNews, Question } from "../engine/question.ts";
-import { NOT_LOADED } from "./not-loaded.ts";
+import { whyEnded } from "./not-loaded.ts";
 import { startWorker } from "./speaking.ts";
 
 /** As much of a Worker as is used. */
@@ -57,7 +57,7 @@ export class QuestionClient {
     };
     worker.onerror = (event) => {
       event.preventDefault?.();
-      this.#fail(event.message || NOT_LOADED);
+      this.#fail(whyEnded(event));
     };
     this.#worker = worker;
     return worker;

@@ -1,7 +1,7 @@
 /** Has a file of another program read in a worker, so that the page stays usable. A newer order makes older answers void. */
 import { phrase } from "../../functions/phrase.ts";
 import type { Refused } from "../exchange/decode.ts";
-import { NOT_LOADED } from "./not-loaded.ts";
+import { whyEnded } from "./not-loaded.ts";
 
 type Reply<Answer> = { readonly id: number } & ({ readonly answer: Answer } | { readonly failed: string });
 
@@ -57,7 +57,7 @@ export class ReadingClient<Order extends object, Answer> {
       event.preventDefault?.();
       const hear = this.#hear;
       this.close();
-      hear?.({ refusal: notRead(event.message || NOT_LOADED) });
+      hear?.({ refusal: notRead(whyEnded(event)) });
     };
     this.#worker = worker;
     return worker;

@@ -109,7 +109,7 @@ it("export, comparison, a large file and what-if answers say how long they take,
   await stop(page).click();
   await page.getByText("The calculation was stopped.").waitFor();
   await free();
-  await page.getByRole("button", { name: "Calculate again" }).click();
+  await page.getByRole("button", { name: "Calculate again" }).press("Enter");
   await page.getByText(/How much .* changes when each measurement is/).waitFor();
 
   const saved = await download(page, exporting);
@@ -174,6 +174,12 @@ it("a worker whose program does not come is one sentence, the page goes on, and 
   const file = { name: "ready.json", mimeType: "application/json", buffer: ready };
   await page.getByLabel("A file to compare with").setInputFiles(file);
   await page.getByText(/These books can't be compared/).waitFor();
+  await page.unrouteAll();
+  const keyboardIsOnThePage = () => page.evaluate(() => document.activeElement === document.body);
+  await page.getByRole("button", { name: "Compare again" }).press("Enter");
+  await page.getByText(/are the same\./).waitFor();
+  await expect.poll(keyboardIsOnThePage).toBe(false);
+  await page.route(`**/assets/${WORKERS}-*.js`, (route) => route.abort());
   const table = { name: "cast.csv", mimeType: "text/csv", buffer: Buffer.from("role;waist\nmiller;70") };
   await page.getByLabel("A file to open").setInputFiles(table);
   await page
@@ -190,8 +196,9 @@ it("a worker whose program does not come is one sentence, the page goes on, and 
   await page.getByText(NOT_LOADED).waitFor();
   expect(await cell(page, "A1").textContent()).not.toBe("");
   await page.unrouteAll();
-  await cell(page, "B15").click();
+  await page.getByRole("button", { name: "Calculate again" }).press("Enter");
   await page.getByText(/How much .* changes when each measurement is/).waitFor();
+  await expect.poll(keyboardIsOnThePage).toBe(false);
 });
 
 it("a part that can't be loaded says so in its own place, and Try again loads it", async () => {

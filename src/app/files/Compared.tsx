@@ -8,6 +8,7 @@ import type { Reading } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import type { AnswerDifference, BookDifferences } from "../../engine/book-differences.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { handOn } from "../keyboard.ts";
 import { Progress } from "../progress/Progress.tsx";
 
 interface Props {
@@ -23,34 +24,53 @@ interface Props {
   readonly onPlace: ((place: Place) => void) | null;
 }
 
+/** Why there is no comparison, and whether it may come when it is asked for again. */
+interface Failed {
+  readonly why: string;
+  readonly again: boolean;
+}
+
+/** Beside a comparison stands the button that moves a book to the bin: when its own button goes, the keyboard goes to Close. */
+const toClose = (): void =>
+  handOn(".compared", () => document.querySelector<HTMLElement>("dialog[open] .dialog-head button")?.focus());
+
 /** At most this many lines of each list are shown; the rest is counted. */
 const LISTED = 200;
 
 export function Compared({ read, other, open, openAs = phrase`The open book`, onPlace }: Props) {
-  const [found, setFound] = useState<BookDifferences | string | null>(null);
+  const [found, setFound] = useState<BookDifferences | Failed | null>(null);
   const [reading] = useState(read);
   const [isStopped, setIsStopped] = useState(false);
+  const [round, setRound] = useState(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each round compares anew
   useEffect(() => {
     if (isStopped) return;
     const ending = new AbortController();
     const compare = async () => {
       const given = await reading;
-      if ("reason" in given) return given.reason;
+      if ("reason" in given) return { why: given.reason, again: false };
       const { doBookWork } = await import("../../worker/book-work-client.ts");
       return doBookWork({ is: "compare", before: given.book, after: open }, ending.signal);
     };
     compare().then(
       (next) => !ending.signal.aborted && setFound(next),
-      (fault) => !ending.signal.aborted && setFound(reasonOf(fault)),
+      (fault) => !ending.signal.aborted && setFound({ why: reasonOf(fault), again: true }),
     );
     return () => ending.abort();
-  }, [reading, open, isStopped]);
+  }, [reading, open, isStopped, round]);
 
   if (isStopped)
     return (
       <p>
         {phrase`The comparison was stopped. `}
-        <button type="button" onClick={() => setIsStopped(false)}>{phrase`Compare again`}</button>
+        <button
+          type="button"
+          onClick={() => {
+            toClose();
+            setFound(null);
+            setIsStopped(false);
+          }}
+        >{phrase`Compare again`}</button>
       </p>
     );
   if (found === null)
@@ -59,8 +79,22 @@ export function Compared({ read, other, open, openAs = phrase`The open book`, on
         <Progress what={phrase`Comparing`} onStop={() => setIsStopped(true)} />
       </p>
     );
-  if (typeof found === "string")
-    return <p className="look">{phrase`These books can't be compared: ${found}`}</p>;
+  if ("why" in found)
+    return (
+      <p className="look">
+        {phrase`These books can't be compared: ${found.why}`}{" "}
+        {found.again && (
+          <button
+            type="button"
+            onClick={() => {
+              toClose();
+              setFound(null);
+              setRound(round + 1);
+            }}
+          >{phrase`Compare again`}</button>
+        )}
+      </p>
+    );
   const { changes, answers } = found;
   if (changes.length + answers.length === 0)
     return (

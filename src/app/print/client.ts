@@ -4,7 +4,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
 import { isForPaper } from "../../paper/paper-language.ts";
-import { NOT_LOADED } from "../../worker/not-loaded.ts";
+import { whyEnded } from "../../worker/not-loaded.ts";
 import { startWorker } from "../../worker/speaking.ts";
 import type { PrintNews, PrintOrder } from "./protocol.ts";
 
@@ -82,7 +82,7 @@ export class PrintClient {
     };
     worker.onerror = (event) => {
       event.preventDefault?.();
-      this.#fail(event.message || NOT_LOADED);
+      this.#fail(whyEnded(event));
     };
     worker.postMessage({ book: this.book, chosen: this.chosen });
     this.#worker = worker;

@@ -1,5 +1,6 @@
-/** That an answer is being worked out, with a way to stop it; or that it was stopped, with a way to ask again. */
+/** That an answer is being worked out, with a way to stop it; or that it was stopped or failed, with a way to ask again. */
 import { phrase } from "../../../functions/phrase.ts";
+import { handOn } from "../keyboard.ts";
 import { Progress } from "../progress/Progress.tsx";
 import type { StoppableAnswer } from "./useAnswer.ts";
 
@@ -9,12 +10,18 @@ interface Props {
   readonly late?: boolean;
 }
 
-export function Calculating({ answer: { busy, isStopped, stop, again }, late = false }: Props) {
-  if (isStopped)
+export function Calculating({ answer: { busy, isStopped, problem, stop, again }, late = false }: Props) {
+  if (isStopped || (problem && !busy))
     return (
       <p className="aside">
-        {phrase`The calculation was stopped. `}
-        <button type="button" onClick={again}>{phrase`Calculate again`}</button>
+        {isStopped && phrase`The calculation was stopped. `}
+        <button
+          type="button"
+          onClick={() => {
+            handOn(".part");
+            again();
+          }}
+        >{phrase`Calculate again`}</button>
       </p>
     );
   if (!busy) return null;

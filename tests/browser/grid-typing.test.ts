@@ -57,6 +57,23 @@ describe("typing", () => {
     await expect.poll(() => typedIn("B20")).toBe("");
   });
 
+  it("Tab after typing in the last column leads to the next row, where the run began: nothing that is typed on is lost", async () => {
+    await turn("Fit");
+    await choose("D20");
+    for (const text of ["side", "1/4", "first", "waist", "1/2"]) {
+      await type(text);
+      await key("Tab");
+    }
+    await expect.poll(() => chosen()).toBe("F21");
+    await expect.poll(() => typedIn("F20")).toBe("first");
+    expect(await typedIn("D21")).toBe("waist");
+    expect(await typedIn("E21")).toBe("1/2");
+    // Without typing Tab leaves the grid from there, as it does on any page.
+    await choose("F20");
+    await key("Tab");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.closest(".grid-host"))).toBeNull();
+  });
+
   it("one draft has two views: the bar follows the cell, and the cell the bar", async () => {
     await choose("B8");
     await type("10");

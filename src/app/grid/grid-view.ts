@@ -28,7 +28,7 @@ export class GridView implements ShownGrid {
   readonly #off: (() => void)[];
   #columns: readonly Column[];
   readonly #arrangement = new Arrangement();
-  readonly #run = new TabRun();
+  readonly run = new TabRun();
   #inBar = false;
   /** The block that was drawn as cut. */
   #cut: Block | null = null;
@@ -246,18 +246,13 @@ export class GridView implements ShownGrid {
   endsRun(event: KeyboardEvent): boolean {
     const { row, column } = this.chosen();
     if (event.ctrlKey || event.altKey || event.metaKey || event.shiftKey || event.isComposing) return false;
-    if (event.key === "Tab") this.#run.tab(row, column);
-    if (event.key !== "Enter" || this.#hot.getActiveEditor()?.isOpened()) return false;
-    const start = this.#run.startFor(row, column);
+    const typing = this.#hot.getActiveEditor()?.isOpened() === true;
+    if (event.key === "Tab") this.run.tab(row, column, typing && column === this.#hot.countCols() - 1);
+    if (event.key !== "Enter" || typing) return false;
+    const start = this.run.startFor(row, column);
     if (start === null) return false;
     this.#hot.selectCell(row + 1, start);
     return true;
-  }
-
-  /** Where Enter leads from a cell that was edited. */
-  enterMoves(): { row: number; col: number } {
-    const { row, column } = this.chosen();
-    return { row: 1, col: (this.#run.startFor(row, column) ?? column) - column };
   }
 
   /** Where a cell is on the screen; null for one of another page, or one that is scrolled out of sight. */

@@ -55,7 +55,10 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     rowHeights: ROW_HEIGHT,
     autoColumnSize: false,
     autoRowSize: false,
-    enterMoves: (event: KeyboardEvent) => (event.shiftKey ? { row: 1, col: 0 } : grid.enterMoves()),
+    enterMoves: (event: KeyboardEvent) =>
+      event.shiftKey ? { row: 1, col: 0 } : grid.run.afterEnter(grid.chosen()),
+    tabMoves: (event: KeyboardEvent) =>
+      event.shiftKey ? { row: 0, col: 1 } : grid.run.afterTab(grid.chosen()),
     autoWrapRow: false,
     autoWrapCol: false,
     wordWrap: false,

@@ -39,15 +39,38 @@ export function blockEnd(
   return next ?? at;
 }
 
+/** How many rows and columns on. */
+interface Step {
+  readonly row: number;
+  readonly col: number;
+}
+
+type Cell = Pick<Place, "row" | "column">;
+
 /** A run of Tab along a row: Enter at its end leads back to the column in which it began. */
 export class TabRun {
   #run: { readonly row: number; readonly from: number; readonly at: number } | null = null;
 
-  /** Tab was pressed in a cell and leads to the next column. */
-  tab(row: number, column: number): void {
+  /** Whether Tab was pressed last while a cell of the last column was edited. */
+  #endsRow = false;
+
+  /** Tab was pressed in a cell and leads to the next column, or ends the row. */
+  tab(row: number, column: number, endsRow = false): void {
     const run = this.#run;
+    this.#endsRow = endsRow;
     const goesOn = run?.row === row && run.at === column;
     this.#run = { row, from: goesOn ? run.from : column, at: column + 1 };
+  }
+
+  /** How far Enter leads from a cell that was edited. */
+  afterEnter({ row, column }: Cell): Step {
+    return { row: 1, col: (this.startFor(row, column) ?? column) - column };
+  }
+
+  /** How far Tab leads: to the right; from a cell of the last column that was edited, to where Enter would lead. */
+  afterTab({ row, column }: Cell): Step {
+    const from = this.#run?.row === row ? this.#run.from : column;
+    return this.#endsRow ? { row: 1, col: from - column } : { row: 0, col: 1 };
   }
 
   /** The column to come back to from a cell; null where no run leads to it. */

@@ -219,6 +219,17 @@ it("on a phone the grid begins in the upper half and is slid by a finger; the wo
   await page.keyboard.press("Escape");
 });
 
+it("on a phone the foot says that a preview is shown, wherever the page is slid to", async () => {
+  const page = await open({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  const foot = page.locator(".foot .count");
+  await cell(page, "C4").tap();
+  await page.getByRole("button", { name: "What if", exact: true }).tap();
+  await page.getByRole("slider").press("ArrowRight");
+  await expect.poll(() => foot.textContent()).toBe("No problems in the preview");
+  await page.getByRole("button", { name: "Discard" }).tap();
+  await expect.poll(() => foot.textContent()).toBe("No problems");
+});
+
 it("every dialog is opened, read and closed by keyboard alone: it has a name, all in it has names, and the keyboard comes back", async () => {
   const page = await openReady();
   const session = await page.context().newCDPSession(page);

@@ -64,6 +64,7 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
         onClick={() => onOpen(!open)}
       >
         {countText(found.length)}
+        {store.trying && phrase` in the preview`}
       </button>
       <span className="unseen" role="status">
         {said}

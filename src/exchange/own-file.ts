@@ -13,7 +13,7 @@ import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
 import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
 import { type OwnMark, readOwnMark } from "./own-mark.ts";
-import { ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
+import { NO_ANSWER, ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
 import type { Laidout } from "./sheets-to-book.ts";
 
 /** What the file says about its book; null for a file that Ellwand did not write. */
@@ -147,12 +147,17 @@ function changedCells(file: ForeignBook, plain: PlainBook, originals: Originals)
         if (!originals.has(placeKey(place))) continue;
         const [was, is] = [cells[column]?.value ?? null, again[column]?.value ?? null];
         if (!same(cells[column], again[column])) formulas.push(place);
-        else if (again[column]?.formula === undefined && !near(was, is)) values.push(place);
+        else if (again[column]?.formula === undefined && !near(was, is) && !isUnanswered(was, again[column]))
+          values.push(place);
       }
     }
   }
   return { formulas, values };
 }
+
+/** Whether a cell has no answer here and had none there: the reasons may be in two languages. */
+const isUnanswered = (was: unknown, again: PlainCell | undefined): boolean =>
+  typeof was === "string" && was.startsWith("check: ") && again?.note?.includes(NO_ANSWER) === true;
 
 /** Whether a formula of the file rests on its sheet of workings. */
 const namesWorkings = (file: ForeignBook, cell: ForeignCell | undefined): boolean => {

@@ -155,6 +155,9 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   return [...columns, ...cells];
 }
 
+/** What a note says of a cell without an answer, the same in every language. */
+export const NO_ANSWER = "it has no answer in Ellwand";
+
 /**
  * The title of the sheet of workings. In every language it is the same, as are the names of its lines and what is
  * added to notes: `own-file.ts` writes the book once more and compares.
@@ -236,7 +239,7 @@ function written(
   if (!isFormula(typed)) return { value: engine.value(place) };
   const { problem } = view;
   if (view.value === null && problem && !hasAnswer(problem))
-    return { value: `check: ${problem.sentence}`, fixed: `${typed}: it has no answer in Ellwand` };
+    return { value: `check: ${problem.sentence}`, fixed: `${typed}: ${NO_ANSWER}` };
   const value = engine.value(place);
   const fixedBecause = (why: string) => ({ value, fixed: `${typed}: a fixed value, because ${why}` });
   if (asValue.has(placeKey(place))) return fixedBecause("other programs calculate it otherwise");

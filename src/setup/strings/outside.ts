@@ -59,6 +59,26 @@ export function outside(file: string, code: string): string[] {
   return found;
 }
 
+/** What says its text to the reader in functions/: a refusal, and what a call says of its answer. */
+const SAYS = /^(?:Refusal|toCheck|doubt|estimates|points)$/;
+
+/** The sentences that a file of functions/ says without a phrase`…` or a written`…`, each with its line. */
+export function saidOutside(file: string, code: string): string[] {
+  const { program } = parseSync(file, code);
+  const found: string[] = [];
+  walk(program, (node, around) => {
+    if (!isText(node) || placeOf(node, around) === "code" || !SENTENCE.test(wordsOf(node))) return;
+    const isSaid = around.some(
+      (one) =>
+        (one.type === "NewExpression" || one.type === "CallExpression") &&
+        one.callee.type === "Identifier" &&
+        SAYS.test(one.callee.name),
+    );
+    if (isSaid) found.push(`${file}:${code.slice(0, node.start).split("\n").length} ${wordsOf(node)}`);
+  });
+  return found;
+}
+
 /** Where a text stands: in the page for certain, in code that is no text of the page, or somewhere between. */
 function placeOf(node: Node, around: readonly Node[]): "page" | "code" | "between" {
   const parent = around.at(-1)!;

@@ -13,7 +13,7 @@ import {
   TEMPLATE,
 } from "../../../src/setup/strings/catalogues.ts";
 import { merged, messagesOf } from "../../../src/setup/strings/messages.ts";
-import { outside } from "../../../src/setup/strings/outside.ts";
+import { outside, saidOutside } from "../../../src/setup/strings/outside.ts";
 import { translationOf } from "../../../src/setup/strings/translation.ts";
 
 const root = `${import.meta.dirname}/../../..`;
@@ -38,6 +38,7 @@ describe("the catalogues", () => {
       /shelf\.ts:\d+ no database$/,
       /print-it\.ts:\d+ not possible$/,
       /service-worker\.ts:\d+ § is not there$/,
+      /own-file\.ts:\d+ check:$/,
       / Ellwand(?: paper)?$/,
     ];
     // Tables that are translated as wholes, and what spreadsheets say in English in every language (own-file.ts compares).
@@ -52,6 +53,20 @@ describe("the catalogues", () => {
       .filter((path) => /\.tsx?$/.test(path) && !left.test(path))
       .flatMap((path) => outside(path, readFileSync(`${root}/src/${path}`, "utf8")));
     expect(found.filter((one) => !known.some((pattern) => pattern.test(one)))).toEqual([]);
+  });
+
+  test("the sewing functions refuse, doubt and judge in sentences of the catalogue", () => {
+    const files = readdirSync(`${root}/functions`, { recursive: true, encoding: "utf8" }).filter((path) =>
+      path.endsWith(".ts"),
+    );
+    expect(files.length).toBeGreaterThan(300);
+    expect(
+      files.flatMap((path) => saidOutside(path, readFileSync(`${root}/functions/${path}`, "utf8"))),
+    ).toEqual([]);
+    expect(saidOutside("A.ts", "throw new Refusal((say) => `the hem is long`, at);")).toEqual([
+      "A.ts:1 the hem is long",
+    ]);
+    expect(saidOutside("A.ts", "throw new Refusal(phrase`the hem is long`);")).toEqual([]);
   });
 
   test("a translation goes from the code to the catalogue and back into the page", () => {

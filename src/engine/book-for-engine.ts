@@ -25,8 +25,8 @@ export function formulaPlaces({ pages }: Book): Place[] {
   return places;
 }
 
-/** The contents of all cells by the titles of their pages, without the cells whose keys are in `leave`. */
-export const sheetsOf = (book: Book, leave: ReadonlySet<string>) =>
+/** The contents of all cells by the titles of their pages, without the cells whose keys are in `leave`; or of those without a formula alone. */
+export const sheetsOf = (book: Book, leave: ReadonlySet<string>, has: "all" | "values") =>
   Object.fromEntries(
     book.pages.map((page, index) => [
       page.title,
@@ -34,7 +34,9 @@ export const sheetsOf = (book: Book, leave: ReadonlySet<string>) =>
         cells.map((typed, column) =>
           leave.size > 0 && leave.has(placeKey({ page: index, row, column }))
             ? LEFT_OUT
-            : contentOf(book, typed, { page: index, row, column }),
+            : has === "values" && isFormula(typed)
+              ? null
+              : contentOf(book, typed, { page: index, row, column }),
         ),
       ),
     ]),

@@ -19,6 +19,7 @@ import { type LayDesk, withOwnTime } from "./lay-desk.ts";
 import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type PointedAt, type Said, saidOf } from "./pointed.ts";
+import { type Prepared, prepare } from "./prepare.ts";
 import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
@@ -34,18 +35,37 @@ interface Uncounted {
   readonly users: UncountedCells;
 }
 
+/** A formula that its reader asks to calculate again gets this many times the usual time. */
+const MORE_TIME = 12;
+
+/** With fewer formulas a book is built at once, and with fewer changed cells they are calculated at once. */
+const MANY = 20_000;
+
+function hasMany({ pages }: Book): boolean {
+  let count = 0;
+  for (const { rows } of pages)
+    for (const row of rows) for (const typed of row) if (isFormula(typed)) count += 1;
+  return count > MANY;
+}
+
 export class Engine {
   #book: Book;
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
-  readonly #uses = new KeptUses();
+  #uses = new KeptUses();
+  readonly #desk: LayDesk;
+  readonly #limits: TimeLimits;
+  /** What was built for a book that is about to be taken. */
+  #prepared: (Prepared & { readonly book: Book }) | null = null;
   #said: { readonly book: Book; readonly cells: ReadonlyMap<string, readonly Said[]> } | null = null;
   #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
     const worked = workedBook(book);
     this.#book = book;
+    this.#desk = desk;
+    this.#limits = limits;
     this.#kinds = new Kinds(worked);
     const own = withOwnTime(desk, limits);
     this.#instance = new Instance(worked, own.desk, own.limits);
@@ -72,12 +92,50 @@ export class Engine {
 
   /** Follows the book to `next`. Calculates only what changed, unless more than half of the cells did. */
   become(next: Book): void {
-    if (next !== this.book) this.#take(next, changedCells(this.worked, workedBook(next)));
+    if (next !== this.book && !this.#takeUp(next))
+      this.#take(next, changedCells(this.worked, workedBook(next)));
   }
 
   /** Takes another book and builds everything anew, however like the former book it is. */
   open(next: Book): void {
-    this.#take(next, null);
+    if (!this.#takeUp(next)) this.#take(next, null);
+  }
+
+  /** Whether it takes long to follow the book to `next`, or with `anew` to open it. */
+  takesLong(next: Book, anew = false): boolean {
+    if (!hasMany(next)) return false;
+    const changed = anew ? null : changedCells(this.worked, workedBook(next));
+    return !changed || changed.length > MANY;
+  }
+
+  /**
+   * Builds all that is needed for a book in slices, and gives after each which share is done. `become` and `open`
+   * take it up when they are called with that book next; until then the former book stands.
+   */
+  *prepare(next: Book): Generator<number, void> {
+    this.#letGo();
+    this.#prepared = { book: next, ...(yield* prepare(workedBook(next), this.#desk, this.#limits)) };
+  }
+
+  #letGo(): void {
+    this.#prepared?.instance.destroy();
+    this.#prepared = null;
+  }
+
+  /** Takes up what was prepared for a book; false when that is another book. */
+  #takeUp(next: Book): boolean {
+    const prepared = this.#prepared;
+    if (prepared?.book !== next) {
+      this.#letGo();
+      return false;
+    }
+    this.#prepared = null;
+    this.#instance.destroy();
+    this.#instance = prepared.instance;
+    this.#kinds = prepared.kinds;
+    this.#uses = prepared.uses;
+    this.#book = next;
+    return true;
   }
 
   #take(next: Book, changed: ReturnType<typeof changedCells>): void {
@@ -98,7 +156,7 @@ export class Engine {
   /** Calculates cells again that took too long, with more time than before. */
   again(places: readonly Place[]): void {
     this.#said = null;
-    this.#instance.again(places);
+    this.#instance.enter(places, MORE_TIME);
   }
 
   /** The bare value of a cell; an error is null. */
@@ -284,6 +342,7 @@ export class Engine {
   }
 
   destroy(): void {
+    this.#letGo();
     this.#instance.destroy();
   }
 }

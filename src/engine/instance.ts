@@ -3,7 +3,7 @@
  * Nothing typed makes it throw or leaves it half calculated. A formula that HyperFormula can't take
  * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
  */
-import { CellError, DetailedCellError, ErrorType, ExportedCellChange, HyperFormula } from "hyperformula";
+import { ExportedCellChange, HyperFormula } from "hyperformula";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { fixed, lookUp } from "../book/names.ts";
@@ -13,29 +13,19 @@ import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import type { forEngine } from "./content.ts";
-import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
+import { Guards, type TimeLimits } from "./guards.ts";
 import type { CellAddress } from "./inside.ts";
 import { concerned, isLonger, MOST_BOUNDED } from "./laid.ts";
 import { isWhole, lateIn } from "./late.ts";
 import type { LayDesk } from "./lay-desk.ts";
 import type { PointedAt } from "./pointed.ts";
+import { cantBeWorked, type RawValue, threwAt } from "./raw-value.ts";
 import { ReadLists } from "./read-lists.ts";
 import { type Laid, Records } from "./records.ts";
 import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 
 register();
-
-/** The value of a cell as HyperFormula gives it. */
-export type RawValue = number | string | boolean | null | DetailedCellError;
-
-/** How HyperFormula marks a formula that it threw at while it entered it: it keeps what it threw to itself. */
-const THREW = "Parsing error. Invalid range size.";
-
-/** A formula that its reader asks to calculate again gets this many times the usual time. */
-const MORE_TIME = 12;
-
-const cantBeWorked = () => new DetailedCellError(new CellError(ErrorType.VALUE, CANT_BE_WORKED), "#VALUE!");
 
 export class Instance {
   #book: Book;
@@ -50,10 +40,13 @@ export class Instance {
   #knowsAll = isWhole();
   /** The cells that the present change gave to HyperFormula. */
   #entered: CellAddress[] = [];
+  /** What HyperFormula was built with: formulas that were left out then are entered later (prepare.ts). */
+  has: "all" | "values";
   /** What the formulas said beside their values. */
   readonly records = new Records(this);
 
-  constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
+  constructor(book: Book, desk: LayDesk, limits: TimeLimits, has: "all" | "values" = "all") {
+    this.has = has;
     this.#guards = new Guards(limits, (cell) => this.records.forget(cell));
     this.#context = {
       unit: book.unit,
@@ -116,7 +109,7 @@ export class Instance {
 
   /** A HyperFormula of the book without the given cells and names. */
   #attempt(leave: ReadonlySet<string>): HyperFormula {
-    const sheets = sheetsOf(this.#book, leave);
+    const sheets = sheetsOf(this.#book, leave, this.has);
     this.#titles = Object.keys(sheets);
     const expressions = cellNames(this.#book)
       .filter(([name]) => !leave.has(name))
@@ -151,6 +144,7 @@ export class Instance {
     } catch {
       // It is discarded either way.
     }
+    this.has = "all";
     this.#hf = this.#build();
   }
 
@@ -214,18 +208,17 @@ export class Instance {
   }
 
   #threwAt(address: CellAddress): boolean {
-    const value = this.#hf.getCellValue(address);
-    return value instanceof DetailedCellError && value.message === THREW;
+    return threwAt(this.#hf.getCellValue(address));
   }
 
-  /** Calculates cells again that took too long, with more time than before. */
-  again(places: readonly Place[]): void {
+  /** Enters the formulas of cells and calculates them together; they get so many times the usual time. */
+  enter(places: readonly Place[], times = 1): void {
     this.#change(() => {
       for (const place of places) {
         const typed = this.#typed(place);
         if (isFormula(typed)) this.#type(place, contentOf(this.#book, typed, place));
       }
-    }, MORE_TIME);
+    }, times);
   }
 
   #type(place: Place, content: ReturnType<typeof forEngine>): void {

@@ -18,6 +18,9 @@ import { type Area, isIn, isSingle } from "./references.ts";
 /** A part of a formula that means no cell. */
 const NOWHERE = -1;
 
+/** How many formulas a slice has. */
+const SLICE = 5000;
+
 /** What an edit may have changed. */
 export interface Changed {
   readonly formulas: ReadonlySet<number>;
@@ -43,13 +46,13 @@ export class KindCells {
   readonly #linkTo = new Growing(1024);
   readonly #linkNext = new Growing(1024);
   /** With more links everything is found anew: those of formulas that are gone stay. */
-  readonly #mostLinks: number;
+  #mostLinks = 0;
   readonly #lists = new Map<number, readonly Asked[]>();
   #order: Float64Array;
   /** The formulas of the book at first, each after those it rests on. */
-  readonly inOrder: readonly number[];
+  inOrder: readonly number[] = [];
   /** By formula, the number of the circle it is part of; formulas that are part of none are missing. */
-  readonly circles: ReadonlyMap<number, number>;
+  circles: ReadonlyMap<number, number> = new Map();
 
   constructor(book: Book) {
     this.#book = book;
@@ -61,25 +64,49 @@ export class KindCells {
     this.#partsFrom = new Int32Array(room);
     this.#firstLink = new Int32Array(room).fill(-1);
     this.#order = new Float64Array(room);
+  }
+
+  /** Reads all formulas, in slices; before that nothing is known. */
+  *read(): Generator<void> {
     const formulas: number[] = [];
-    book.pages.forEach(({ rows }, page) => {
-      rows.forEach((row, r) => {
+    for (const [page, { rows }] of this.#book.pages.entries())
+      for (const [r, row] of rows.entries())
         for (let column = 0; column < row.length; column += 1) {
-          if (row[column] === "") continue;
+          if (!row[column]!.includes("=")) continue;
           const cell = this.number(page, r, column);
-          if (row[column]!.includes("=") && isFormulaHeld(this.holds(cell, { page, row: r, column })))
-            formulas.push(cell);
+          if (isFormulaHeld(this.holds(cell, { page, row: r, column }))) formulas.push(cell);
         }
-      });
-    });
-    for (const cell of formulas) this.#read(cell);
+    for (const [i, cell] of formulas.entries()) {
+      this.#read(cell);
+      if (i % SLICE === 0) yield;
+    }
     this.#mostLinks = this.#linkTo.length * 2 + 1000;
     const { order, circles } = orderOf(formulas, this.size, (formula) => this.#restsOf(formula));
-    order.forEach((formula, i) => {
-      this.#order[formula] = i + 1;
-    });
+    for (const [i, formula] of order.entries()) this.#order[formula] = i + 1;
     this.inOrder = order;
     this.circles = circles;
+  }
+
+  /**
+   * The order to calculate in from the beginning: formulas that read a long area come last, with all that rests on
+   * them, since not all that they rest on is looked at for the order.
+   */
+  inOrderOfWork(): number[] {
+    const late = new Set<number>();
+    for (const cell of this.inOrder) {
+      const parts = this.patterns[cell]!.parts.map((_, i) => this.part(cell, i));
+      const isLate = parts.some((part) => {
+        if (part < NOWHERE && isLong(this.#areas.at(-2 - part))) return true;
+        let found = false;
+        this.eachOfPart(part, MOST_CELLS, (one) => {
+          found = late.has(one);
+          return found;
+        });
+        return found;
+      });
+      if (isLate) late.add(cell);
+    }
+    return [...this.inOrder.filter((cell) => !late.has(cell)), ...late];
   }
 
   /** How many cells have numbers, those that are in no row yet included. */

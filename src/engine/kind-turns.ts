@@ -146,12 +146,18 @@ export class Working {
 export const inOneCircle = ({ circles }: KindCells, a: number, b: number): boolean =>
   circles.size > 0 && circles.has(a) && circles.get(a) === circles.get(b);
 
-/** A whole turn after `before`. */
-export function wholeTurn(cells: KindCells, before: Turn, phase: number): Turn {
+/** How many formulas a slice has. */
+const SLICE = 5000;
+
+/** A whole turn after `before`, in slices. */
+function* wholeTurn(cells: KindCells, before: Turn, phase: number): Generator<void, Turn> {
   const now: Turn = { phase, kinds: before.kinds.slice(), asked: before.asked.slice() };
   const working = new Working(cells, before, now);
   const { inOrder } = cells;
-  for (const formula of inOrder) now.kinds[formula] = working.kind(formula);
+  for (const [i, formula] of inOrder.entries()) {
+    now.kinds[formula] = working.kind(formula);
+    if (i % SLICE === 0) yield;
+  }
   /** What formulas of a circle expect of one another counts from the next turn on. */
   const later: [cell: number, code: Code][] = [];
   for (let i = inOrder.length - 1; i >= 0; i -= 1) {
@@ -160,6 +166,7 @@ export function wholeTurn(cells: KindCells, before: Turn, phase: number): Turn {
       if (inOneCircle(cells, formula, cell)) later.push([cell, code]);
       else now.asked[cell] = heavier(now.asked[cell]!, code);
     });
+    if (i % SLICE === 0) yield;
   }
   for (const [cell, code] of later) now.asked[cell] = heavier(now.asked[cell]!, code);
   return now;
@@ -174,16 +181,15 @@ const isSame = (a: Uint8Array, b: Uint8Array): boolean => {
   return true;
 };
 
-/** Every turn, phase after phase, each phase until nothing changes. */
-export function allTurns(cells: KindCells): Turn[] {
+/** Every turn, phase after phase, each phase until nothing changes; found in slices. */
+export function* findTurns(cells: KindCells): Generator<void, Turn[]> {
   const turns = [atFirst(cells)];
-  PHASES.forEach((_, phase) => {
+  for (const phase of PHASES.keys())
     for (let turn = 0; turn < MOST_TURNS; turn += 1) {
       const before = turns.at(-1)!;
-      const now = wholeTurn(cells, before, phase);
+      const now = yield* wholeTurn(cells, before, phase);
       turns.push(now);
       if (isSettled(before, now)) break;
     }
-  });
   return turns;
 }

@@ -9,12 +9,13 @@ import { changedRows } from "../book/changed-rows.ts";
 import type { Tree } from "../book/formula.ts";
 import { sameNames } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { atOnce } from "./at-once.ts";
 import { KindCells } from "./kind-cells.ts";
 import { followTurns } from "./kind-changes.ts";
 import { type Code, kindOfCode, NONE } from "./kind-codes.ts";
 import { holdsAt, isFormulaHeld, isTextHeld, kindOfTyped } from "./kind-content.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
-import { allTurns, LAST_PHASE, type Turn } from "./kind-turns.ts";
+import { findTurns, LAST_PHASE, type Turn } from "./kind-turns.ts";
 import { areaOf, cellsIn } from "./references.ts";
 
 /** The most cells of a range, or of what a name stands for, that are looked at one by one. */
@@ -92,11 +93,22 @@ export class Kinds {
   }
 
   #all(): { readonly cells: KindCells; readonly turns: readonly Turn[] } {
-    if (!this.#found) {
-      const cells = new KindCells(this.#book);
-      this.#found = { cells, turns: allTurns(cells) };
-    }
-    return this.#found;
+    if (!this.#found) atOnce(this.find());
+    return this.#found!;
+  }
+
+  /** Finds the kinds in slices. */
+  *find(): Generator<void> {
+    const cells = new KindCells(this.#book);
+    yield* cells.read();
+    const turns = yield* findTurns(cells);
+    this.#found = { cells, turns };
+  }
+
+  /** All formulas of the book, each after those that it rests on. A formula is rather late where it reads more cells than are looked at. */
+  inOrder(): Place[] {
+    const { cells } = this.#all();
+    return cells.inOrderOfWork().map((cell) => cells.at(cell));
   }
 }
 

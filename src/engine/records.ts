@@ -6,12 +6,12 @@
 import type { JoinQuestion } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
 import { addressKey, type CellAddress } from "./inside.ts";
-import type { RawValue } from "./instance.ts";
 import { LaidCells, type LaidLay } from "./laid.ts";
 import type { CellInList } from "./list-cells.ts";
 import { NotedByCell } from "./noted-by-cell.ts";
 import { Oddities } from "./oddities.ts";
 import type { PointedAt } from "./pointed.ts";
+import type { RawValue } from "./raw-value.ts";
 import type { Context } from "./register.ts";
 import { StandingOut } from "./standing-out.ts";
 

@@ -5,7 +5,7 @@
  */
 import { DetailedCellError } from "hyperformula";
 import { addressKey, type CellAddress } from "./inside.ts";
-import type { RawValue } from "./instance.ts";
+import type { RawValue } from "./raw-value.ts";
 import { isVerdict } from "./view.ts";
 
 export class StandingOut {

@@ -6,6 +6,7 @@
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { changedRows } from "../book/changed-rows.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { atOnce } from "./at-once.ts";
 import { CellsBelowZero, isBelowZero } from "./below-zero.ts";
 import { isTypedLength, takesNoLength } from "./length-as-number.ts";
 import { Reach, type Row } from "./reach.ts";
@@ -63,6 +64,9 @@ export function usesToLookAt(
 
 const NONE: UsesToLookAt = { counted: [], lengths: [], amounts: [], unclear: [] };
 
+/** How many rows a slice has. */
+const SLICE = 500;
+
 /** With more changed rows than this, or more cells that are of another kind, all rows are looked through. */
 const MOST_ROWS = 200;
 const MOST_TURNED = 30;
@@ -76,7 +80,12 @@ export class KeptUses {
   #reach: Reach | null = null;
 
   of(book: Book): UsesToLookAt {
-    if (book === this.#book) return this.#all;
+    if (book !== this.#book) atOnce(this.find(book));
+    return this.#all;
+  }
+
+  /** Finds the uses to look at in a book, in slices. */
+  *find(book: Book): Generator<void> {
     const uses = new UsesByRow(book);
     const statuses = new Statuses(book);
     const below = new CellsBelowZero(book);
@@ -96,7 +105,12 @@ export class KeptUses {
         this.#rows[page]![row] = found;
       }
     else {
-      this.#rows = book.pages.map((on, page) => on.rows.map((_, row) => inRow(page, row)));
+      this.#rows = book.pages.map(() => []);
+      for (const [page, on] of book.pages.entries())
+        for (const row of on.rows.keys()) {
+          this.#rows[page]!.push(inRow(page, row));
+          if (row % SLICE === 0) yield;
+        }
       this.#reach = new Reach(book, uses);
     }
     if (!isSame) {
@@ -109,7 +123,6 @@ export class KeptUses {
       };
     }
     this.#book = book;
-    return this.#all;
   }
 
   /** The rows whose uses to look at may be others than before; null when that can be all rows. */

@@ -21,6 +21,9 @@ import { remember } from "./storage.ts";
 import { TAB, tabsAlive } from "./tab.ts";
 import { lastChangesOf, type Unkept, unkeptOf } from "./unkept.ts";
 
+/** Why a book was not opened whose opening its maker stopped. */
+const stopped = (): string => phrase`it was stopped`;
+
 export class Opener {
   readonly #store: Store;
   readonly #bookcase: Library;
@@ -75,7 +78,7 @@ export class Opener {
     const opening = this.#open(id).catch(reasonOf);
     this.#opening = opening;
     const reason = await opening;
-    this.#bookcase.note(id, reason);
+    if (reason !== stopped()) this.#bookcase.note(id, reason);
     if (reason !== null) endOpening();
     return reason;
   }
@@ -90,8 +93,9 @@ export class Opener {
     await functionsOf(reading.book, ...unkept.map(({ book }) => book), ...past.map(({ book }) => book));
     // What a page hung on while it took it up is put aside instead.
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
-    await this.#leave(id);
     beginOpening(id, "book");
+    if (!(await this.#prepare(reading.book))) return stopped();
+    await this.#leave(id);
     const place = recallPlace(id) ?? found.record.place;
     this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book, past);
     try {
@@ -125,8 +129,17 @@ export class Opener {
     this.#keeping.addNews(phrase`The last changes of “${title}” are saved as a separate book, “${own}”`);
   }
 
+  /** Has the engine prepare for a book that takes long, once there is a page that shows it; false when that was stopped. */
+  async #prepare(book: Book): Promise<boolean> {
+    const { engine } = this.#store;
+    if (this.#keeping.now.opening === 0 || !engine.takesLong(book, true)) return true;
+    const { doneInSlices } = await import("../progress/stoppable.ts");
+    return doneInSlices(phrase`Opening “${book.title}”`, engine.prepare(book));
+  }
+
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */
   async #leave(id: string | null): Promise<void> {
+    this.#store.beforeLeaving?.();
     if (id !== this.#saver.record.id) this.#keeping.change({ news: null });
     await this.#saver.flush();
     if (!this.#saver.atRisk()) return;
@@ -165,6 +178,7 @@ export class Opener {
   /** Opens a book that is not on the shelf yet, and puts it there. */
   async add(book: Book): Promise<void> {
     await functionsOf(book);
+    if (!(await this.#prepare(book))) throw new Error(stopped());
     await this.#leave(null);
     this.#show(freshRecord(book), book, FIRST_CELL, null);
     await this.#saver.flush();

@@ -48,6 +48,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
     const places = list.map(({ place }) => place);
     const cells = plural(list.length, "# cell", "# cells");
     saidIfMany(
+      store,
       list.length,
       () => phrase`Replacing in ${cells}`,
       () => {

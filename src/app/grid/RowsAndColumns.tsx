@@ -129,7 +129,8 @@ export function RowsAndColumns({ x, y, block, session, onForm, fits, onDone }: P
     if (typeof does === "string") onForm(does);
     else {
       const at = { page: block.page, row: block.top, column: block.left };
-      saidIfLarge(session.store.shown.pages[block.page], does.label, () => session.run(does, at));
+      const { store } = session;
+      saidIfLarge(store, store.shown.pages[block.page], does.label, () => session.run(does, at));
     }
     return typeof does === "string";
   };

@@ -57,7 +57,7 @@ export function SortForm({ session, block, onDone }: Props) {
   const keep = (event: FormEvent) => {
     event.preventDefault();
     const what = () => phrase`Sorting ${plural(rows.bottom - rows.top + 1, "# row", "# rows")}`;
-    saidIfMany(cellsOf(rows), what, () => {
+    saidIfMany(session.store, cellsOf(rows), what, () => {
       const { engine } = session.store;
       const sentence = session.store.run(
         sortBlock(rows, column, descending, (at: Place) => engine.value(at)),

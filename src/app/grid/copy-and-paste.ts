@@ -67,7 +67,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
     return;
   }
   if (own) {
-    said(cellsOf(own.block), chosen, () => putCopy(grid, session, own, chosen));
+    said(session, cellsOf(own.block), chosen, () => putCopy(grid, session, own, chosen));
     return;
   }
   const refuse = (refusal: string) => session.run({ label: "paste", edit: () => ({ refusal }) }, at);
@@ -91,7 +91,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
   }
   const { cells, doubt, other } = reader.understood(text, htmlTable(html));
   const paste = (block: string[][]): boolean => putTexts(grid, session, block, chosen);
-  said(cells.length * (cells[0]?.length ?? 0), chosen, () => {
+  said(session, cells.length * (cells[0]?.length ?? 0), chosen, () => {
     if (!paste(cells) || doubt === null) return;
     session.pasted = {
       book: session.store.book,
@@ -102,9 +102,9 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
 }
 
 /** Pastes at once, or a large block once the page has said so; a block may be repeated over the chosen cells. */
-function said(count: number, chosen: Block, paste: () => void): void {
+function said(session: EditSession, count: number, chosen: Block, paste: () => void): void {
   const cells = Math.max(count, cellsOf(chosen));
-  saidIfMany(cells, () => phrase`Pasting ${plural(cells, "# cell", "# cells")}`, paste);
+  saidIfMany(session.store, cells, () => phrase`Pasting ${plural(cells, "# cell", "# cells")}`, paste);
 }
 
 /** The longest text of the clipboard that is read, in characters. */
@@ -161,6 +161,7 @@ function move(grid: GridView, session: EditSession, clip: Clip, to: Place): void
   };
   const cells = cellsOf(block);
   saidIfMany(
+    session.store,
     cells,
     () => phrase`Moving ${plural(cells, "# cell", "# cells")}`,
     () => {

@@ -112,6 +112,7 @@ export class EditSession {
     this.offers = new Offering(store, () => this.#tell());
     // What is being typed may begin with the name of a function that was not there yet.
     if (!isWhole()) whenWhole(() => this.#follow());
+    store.beforeLeaving = () => this.settle();
     // A command may move cells: a formula that waits in the bar is put into its cell while that is where it was.
     store.beforeStep = () => {
       if (this.#draft?.where === "bar") this.#end(this.#draft);

@@ -24,7 +24,7 @@ export function change(
   if (!first) return false;
   if (typings.length >= MANY_CELLS) {
     const what = () => phrase`Changing ${plural(typings.length, "# cell", "# cells")}`;
-    saidIfMany(typings.length, what, () => session.run(typeCells(typings), first));
+    saidIfMany(session.store, typings.length, what, () => session.run(typeCells(typings), first));
     return false;
   }
   const single = typings.length === 1;
@@ -56,7 +56,7 @@ export function drag(
               : phrase`only columns that lie side by side can be moved together`,
         }),
       };
-  saidIfLarge(view.page, step.label, () => {
+  saidIfLarge(session.store, view.page, step.label, () => {
     if (!session.run(step, view.place(0, 0))) return;
     const first = to > at ? to - count : to;
     if (what === "rows") view.hot.selectRows(first, first + count - 1);
@@ -75,7 +75,7 @@ export function fill(view: GridView, session: EditSession, source: Block, target
   };
   const cells = cellsOf(target);
   const what = () => phrase`Filling ${plural(cells, "# cell", "# cells")}`;
-  saidIfMany(cells, what, () => {
+  saidIfMany(session.store, cells, what, () => {
     const typings = drawnOut(session.store.book, source, target);
     session.run({ ...typeCells(typings), label: phrase`fill cells` }, view.place(whole.top, whole.left));
     view.selectBlock(whole);

@@ -28,7 +28,7 @@ export function addGridKeys(
       const step = block && command(block);
       if (!step) return;
       const { wholly } = grid;
-      saidIfLarge(grid.page, step.label, () => {
+      saidIfLarge(session.store, grid.page, step.label, () => {
         if (!session.run(step, { page: block.page, row: block.top, column: block.left })) return;
         const next = chosen(block);
         if (wholly === "columns") grid.hot.selectColumns(next.left, next.right);

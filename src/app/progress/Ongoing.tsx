@@ -7,7 +7,11 @@ export function Ongoing() {
   const list = useSyncExternalStore(ongoing.subscribe, () => ongoing.list);
   return list.map((work) => (
     <p key={work.what} className="message">
-      <Progress what={work.what} onStop={work.onStop} />
+      {work.isOver ? (
+        <span role="status">{work.what}</span>
+      ) : (
+        <Progress what={work.what} onStop={work.onStop} />
+      )}
     </p>
   ));
 }

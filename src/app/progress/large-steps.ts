@@ -3,7 +3,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
 import type { Book, Page } from "../../book/shape.ts";
 import type { Command, Store } from "../../store/store.ts";
-import { shownWhile } from "./ongoing.ts";
+import { sayEnd, shownWhile } from "./ongoing.ts";
 
 /** To calculate this many cells takes a slow machine about a second. */
 export const MANY_CELLS = 1500;
@@ -27,13 +27,25 @@ function changedCells(before: Book, after: Book): number {
 /** The step that was said and is about to be done; null when no step was said. */
 let coming: Promise<void> | null = null;
 
+/** Does a large step. Where the engine must be built anew for it, that is done in slices first, and can be stopped: the book stays as it is then. */
+export async function doLarge(store: Store, what: string, act: () => void): Promise<void> {
+  const step = store.rehearse(act);
+  if (!step) return;
+  if (store.engine.takesLong(step.next)) {
+    const { doneInSlices } = await import("./stoppable.ts");
+    if (!(await doneInSlices(what, store.engine.prepare(step.next))))
+      return sayEnd(phrase`Stopped, the book is as it was: ${what}`);
+  }
+  store.perform(act, step);
+}
+
 /** Does `act` at once, or where it is about many cells, once the page has said what goes on; never before an earlier such step. */
-export function saidIfMany(cells: number, what: () => string, act: () => void): void {
+export function saidIfMany(store: Store, cells: number, what: () => string, act: () => void): void {
   if (cells < MANY_CELLS && !coming) {
     act();
     return;
   }
-  const said = () => shownWhile(what(), act);
+  const said = () => shownWhile(what(), () => doLarge(store, what(), act));
   const mine: Promise<void> = (coming ? coming.then(said) : said()).catch(reportLater).finally(() => {
     if (coming === mine) coming = null;
   });
@@ -58,9 +70,14 @@ export const cellsOf = ({ top, left, bottom, right }: Block): number =>
   (bottom - top + 1) * (right - left + 1);
 
 /** Does a step that moves the cells of a whole page, such as the insertion of a row; the page says which when it is large. */
-export function saidIfLarge(page: Page | undefined, label: Command["label"], act: () => void): void {
+export function saidIfLarge(
+  store: Store,
+  page: Page | undefined,
+  label: Command["label"],
+  act: () => void,
+): void {
   const cells = page ? page.rows.length * page.columns.length : 0;
-  saidIfMany(cells, () => phrase`In progress: ${label}`, act);
+  saidIfMany(store, cells, () => phrase`In progress: ${label}`, act);
 }
 
 /** Takes the last step back, or with `again` the one that was taken back. `onRefused` hears why it could not be. */
@@ -69,7 +86,9 @@ export function takeStep(store: Store, again: boolean, onRefused: (sentence: str
     const step = again ? store.future.at(-1) : store.past.at(-1);
     if (!step) return;
     const what = () => (again ? phrase`Redo: ${step.label}` : phrase`Undo: ${step.label}`);
-    saidIfMany(changedCells(store.book, step.book), what, () => {
+    saidIfMany(store, changedCells(store.book, step.book), what, () => {
+      // What was done meanwhile is not taken back in its place.
+      if (step !== (again ? store.future.at(-1) : store.past.at(-1))) return;
       const refusal = again ? store.redo() : store.undo();
       if (refusal) onRefused(refusal);
     });

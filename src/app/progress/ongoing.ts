@@ -5,6 +5,8 @@ export interface Work {
   readonly what: string;
   /** Ends the work; left out where it can't be stopped. */
   readonly onStop?: () => void;
+  /** What is only said for a while: that something was stopped. */
+  readonly isOver?: true;
 }
 
 let list: readonly Work[] = [];
@@ -25,9 +27,18 @@ export const ongoing = {
   },
 };
 
-/** Shows some work; the function that is returned ends the showing. */
+/** How long it is said that something was stopped, in milliseconds. */
+const SAID = 8_000;
+
+/** Says for a while how some work ended. */
+export function sayEnd(what: string): void {
+  const end = showWork({ what, isOver: true });
+  setTimeout(end, SAID);
+}
+
+/** Shows some work, in the place of what is shown with the same words; the function that is returned ends the showing. */
 export function showWork(work: Work): () => void {
-  become([...list, work]);
+  become([...list.filter(({ what }) => what !== work.what), work]);
   return () => become(list.filter((one) => one !== work));
 }
 

@@ -39,6 +39,7 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
   const runAll = (command: Command, what: string) => {
     const cells = store.book.pages.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
     saidIfMany(
+      store,
       cells,
       () => what,
       () => run(command),

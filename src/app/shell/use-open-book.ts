@@ -21,6 +21,7 @@ import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
 import { useSearches } from "../lay/use-searches.ts";
 import type { PrintFor } from "../print/choices.ts";
+import { doLarge } from "../progress/large-steps.ts";
 import { shownWhile } from "../progress/ongoing.ts";
 import { useStable, within } from "../store-hooks.ts";
 import { type IncomingFile, isReadHere } from "./Incoming.tsx";
@@ -124,8 +125,13 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
       if (label === undefined) await shownWhile(phrase`Opening “${book.title}”`, () => keeper.add(book));
       else {
         const first = store.shown.pages.length;
-        const refusal = await shownWhile(phrase`Adding “${book.title}”`, () =>
-          store.run(addGarment(convertBook(book, store.book.unit), label)),
+        const what = phrase`Adding “${book.title}”`;
+        const command = addGarment(convertBook(book, store.book.unit), label);
+        let refusal: string | null = phrase`it was stopped`;
+        await shownWhile(what, () =>
+          doLarge(store, what, () => {
+            refusal = store.run(command);
+          }),
         );
         if (refusal) setMessage({ refused: true, text: phrase`“${book.title}” was not added: ${refusal}` });
         else {

@@ -18,7 +18,7 @@ export interface Prepared {
 }
 
 /** How many formulas are entered and calculated together. */
-const TOGETHER = 400;
+const TOGETHER = 1000;
 
 /** Which share of the work is done when the kinds are found, and when all formulas are calculated. */
 const SHARES = { kinds: 0.25, formulas: 0.9 } as const;

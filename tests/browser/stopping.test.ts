@@ -1,0 +1,110 @@
+/** What builds the engine anew for a very large book can be stopped: everything is as it was then, and nothing typed is lost. */
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { blankBook } from "../../src/book/shape.ts";
+import { writeBook } from "../../src/book/write.ts";
+import { state, type as typeIn } from "./kept.ts";
+import { cell, open } from "./page.ts";
+
+const [ROWS, COLUMNS] = [16_000, 5];
+
+/** A book of 80,000 formulas, as a file. */
+function great() {
+  const blank = blankBook("The whole county", "cm", "1 mm");
+  const rows = Array.from({ length: ROWS }, (_, row) => [
+    `${60 + (row % 40)}`,
+    ...Array.from({ length: COLUMNS }, (_, i) => `=${"ABCDE"[i]}${row + 1}+${i}`),
+  ]);
+  const columns = Array.from({ length: COLUMNS + 1 }, () => ({
+    heading: "",
+    kind: "any" as const,
+    width: 80,
+  }));
+  const pages = blank.pages.map((page, i) => (i === 0 ? { ...page, columns, rows } : page));
+  const buffer = Buffer.from(writeBook({ ...blank, pages }));
+  return { name: "county.json", mimeType: "application/json", buffer };
+}
+
+/** Presses Stop as soon as it is there; the answer says what was stopped. */
+const stopped = (page: Page): Promise<string> =>
+  page.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        const watch = new MutationObserver(() => {
+          const stop = document.querySelector<HTMLButtonElement>(".progress button");
+          if (!stop) return;
+          watch.disconnect();
+          const what = stop.closest(".progress")?.textContent ?? "";
+          stop.click();
+          done(what);
+        });
+        watch.observe(document.body, { childList: true, subtree: true });
+      }),
+  );
+
+const titleOf = (page: Page) => page.getByLabel("Title of the book").inputValue();
+
+async function drop(page: Page, file: ReturnType<typeof great>): Promise<void> {
+  await page.evaluate((text) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([text], "county.json", { type: "application/json" }));
+    dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+  }, file.buffer.toString());
+}
+
+const paste = (page: Page): Promise<void> =>
+  page.evaluate(
+    ([rows, columns]) => {
+      const clipboardData = new DataTransfer();
+      const line = Array(columns).fill("=2*3").join("\t");
+      clipboardData.setData("text/plain", Array(rows).fill(line).join("\n"));
+      const how = { bubbles: true, cancelable: true };
+      document.activeElement!.dispatchEvent(new ClipboardEvent("paste", { clipboardData, ...how }));
+    },
+    [ROWS, COLUMNS] as const,
+  );
+
+it("opening a very large book, a very large paste and its undo stop, and all is as it was; what is typed meanwhile is kept", async () => {
+  const page = await open();
+  const before = await titleOf(page);
+  const file = great();
+
+  let stopping = stopped(page);
+  await drop(page, file);
+  expect(await stopping).toContain("Opening “The whole county”");
+  await page.getByText("“county.json” was not opened: it was stopped").waitFor();
+  expect(await titleOf(page)).toBe(before);
+  await typeIn(page, "A21", "typed after it");
+  await expect.poll(() => cell(page, "A21").textContent()).toBe("typed after it");
+
+  // While the other book is prepared, this one takes what is typed.
+  await drop(page, file);
+  await page.getByText("Opening “The whole county” …").waitFor();
+  await typeIn(page, "A22", "typed meanwhile");
+  await expect.poll(() => titleOf(page)).toBe("The whole county");
+  await expect.poll(() => cell(page, "F1").textContent()).toBe("70");
+  await page.keyboard.press("Control+o");
+  await page.locator(".book-open").filter({ hasText: before }).click();
+  await expect.poll(() => titleOf(page)).toBe(before);
+  await expect.poll(() => cell(page, "A22").textContent()).toBe("typed meanwhile");
+
+  await page.getByRole("navigation").getByRole("button", { name: "Fit", exact: true }).click();
+  await cell(page, "B2").click();
+  stopping = stopped(page);
+  await paste(page);
+  expect(await stopping).toContain("Pasting 80000 cells");
+  await page.getByText("Stopped, the book is as it was: Pasting 80000 cells").waitFor();
+  expect(await cell(page, "B3").textContent()).toBe("");
+
+  await cell(page, "B2").click();
+  await paste(page);
+  await expect.poll(() => cell(page, "B3").textContent()).toBe("6");
+  stopping = stopped(page);
+  await page.keyboard.press("Control+z");
+  expect(await stopping).toContain("Undo: paste 80000 cells");
+  await page.getByText(/Stopped, the book is as it was: Undo/).waitFor();
+  expect(await cell(page, "B3").textContent()).toBe("6");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => cell(page, "B3").textContent()).toBe("");
+  await expect.poll(() => state(page)).toBe("Saved in this browser");
+});

@@ -19,7 +19,7 @@ import { type LayDesk, withOwnTime } from "./lay-desk.ts";
 import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type PointedAt, type Said, saidOf } from "./pointed.ts";
-import { type Prepared, prepare } from "./prepare.ts";
+import type { Prepared, Preparing } from "./prepare.ts";
 import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
@@ -37,16 +37,6 @@ interface Uncounted {
 
 /** A formula that its reader asks to calculate again gets this many times the usual time. */
 const MORE_TIME = 12;
-
-/** With fewer formulas a book is built at once, and with fewer changed cells they are calculated at once. */
-const MANY = 20_000;
-
-function hasMany({ pages }: Book): boolean {
-  let count = 0;
-  for (const { rows } of pages)
-    for (const row of rows) for (const typed of row) if (isFormula(typed)) count += 1;
-  return count > MANY;
-}
 
 export class Engine {
   #book: Book;
@@ -101,20 +91,13 @@ export class Engine {
     if (!this.#takeUp(next)) this.#take(next, null);
   }
 
-  /** Whether it takes long to follow the book to `next`, or with `anew` to open it. */
-  takesLong(next: Book, anew = false): boolean {
-    if (!hasMany(next)) return false;
-    const changed = anew ? null : changedCells(this.worked, workedBook(next));
-    return !changed || changed.length > MANY;
-  }
-
   /**
    * Builds all that is needed for a book in slices, and gives after each which share is done. `become` and `open`
    * take it up when they are called with that book next; until then the former book stands.
    */
-  *prepare(next: Book): Generator<number, void> {
+  *prepare(next: Book, by: Preparing): Generator<number, void> {
     this.#letGo();
-    this.#prepared = { book: next, ...(yield* prepare(workedBook(next), this.#desk, this.#limits)) };
+    this.#prepared = { book: next, ...(yield* by(workedBook(next), this.#desk, this.#limits)) };
   }
 
   #letGo(): void {

@@ -87,26 +87,9 @@ export class KindCells {
     this.circles = circles;
   }
 
-  /**
-   * The order to calculate in from the beginning: formulas that read a long area come last, with all that rests on
-   * them, since not all that they rest on is looked at for the order.
-   */
-  inOrderOfWork(): number[] {
-    const late = new Set<number>();
-    for (const cell of this.inOrder) {
-      const parts = this.patterns[cell]!.parts.map((_, i) => this.part(cell, i));
-      const isLate = parts.some((part) => {
-        if (part < NOWHERE && isLong(this.#areas.at(-2 - part))) return true;
-        let found = false;
-        this.eachOfPart(part, MOST_CELLS, (one) => {
-          found = late.has(one);
-          return found;
-        });
-        return found;
-      });
-      if (isLate) late.add(cell);
-    }
-    return [...this.inOrder.filter((cell) => !late.has(cell)), ...late];
+  /** Whether a part may hold more cells than are looked at. */
+  isLong(part: number): boolean {
+    return part < NOWHERE && isLong(this.#areas.at(-2 - part));
   }
 
   /** How many cells have numbers, those that are in no row yet included. */

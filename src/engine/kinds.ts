@@ -105,10 +105,9 @@ export class Kinds {
     this.#found = { cells, turns };
   }
 
-  /** All formulas of the book, each after those that it rests on. A formula is rather late where it reads more cells than are looked at. */
-  inOrder(): Place[] {
-    const { cells } = this.#all();
-    return cells.inOrderOfWork().map((cell) => cells.at(cell));
+  /** The cells of the book as far as their kinds go. */
+  get cells(): KindCells {
+    return this.#all().cells;
   }
 }
 

@@ -3,9 +3,16 @@
  * HyperFormula takes the typed cells first, then the formulas, each after those that it rests on: so every formula
  * is calculated once. What comes of it is what an engine that is built at once has.
  */
+import type { Place } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
+import { changedCells } from "./changes.ts";
+import type { Engine } from "./engine.ts";
+import { workedBook } from "./fitted-cells.ts";
 import type { TimeLimits } from "./guards.ts";
 import { Instance } from "./instance.ts";
+import type { KindCells } from "./kind-cells.ts";
+import { MOST_CELLS } from "./kind-lists.ts";
 import { Kinds } from "./kinds.ts";
 import { type LayDesk, withOwnTime } from "./lay-desk.ts";
 import { KeptUses } from "./uses-to-look-at.ts";
@@ -16,6 +23,22 @@ export interface Prepared {
   readonly instance: Instance;
   readonly uses: KeptUses;
 }
+
+/** With fewer formulas a book is built at once, and with fewer changed cells they are calculated at once. */
+const MANY = 20_000;
+
+/** Whether it takes an engine long to follow its book to the next one, or with `anew` to open that. */
+export function takesLong(engine: Engine, next: Book, anew = false): boolean {
+  let count = 0;
+  for (const { rows } of next.pages)
+    for (const row of rows) for (const typed of row) if (isFormula(typed)) count += 1;
+  if (count <= MANY) return false;
+  const changed = anew ? null : changedCells(engine.worked, workedBook(next));
+  return !changed || changed.length > MANY;
+}
+
+/** What an engine prepares by: it is loaded only when a book takes long. */
+export type Preparing = typeof prepare;
 
 /** How many formulas are entered and calculated together. */
 const TOGETHER = 1000;
@@ -33,7 +56,7 @@ export function* prepare(book: Book, desk: LayDesk, limits: TimeLimits): Generat
   let isWhole = false;
   try {
     yield SHARES.kinds;
-    const order = kinds.inOrder();
+    const order = inOrderOfWork(kinds.cells);
     for (let from = 0; from < order.length && instance.has === "values"; from += TOGETHER) {
       instance.enter(order.slice(from, from + TOGETHER));
       yield SHARES.kinds + (SHARES.formulas - SHARES.kinds) * Math.min(1, (from + TOGETHER) / order.length);
@@ -46,4 +69,26 @@ export function* prepare(book: Book, desk: LayDesk, limits: TimeLimits): Generat
   } finally {
     if (!isWhole) instance.destroy();
   }
+}
+
+/**
+ * The formulas in the order to calculate them in from the beginning: those that read a long area come last, with all
+ * that rests on them, since not all that they rest on is looked at for their order.
+ */
+function inOrderOfWork(cells: KindCells): Place[] {
+  const late = new Set<number>();
+  for (const cell of cells.inOrder) {
+    const parts = cells.patterns[cell]!.parts.map((_, i) => cells.part(cell, i));
+    const isLate = parts.some((part) => {
+      if (cells.isLong(part)) return true;
+      let found = false;
+      cells.eachOfPart(part, MOST_CELLS, (one) => {
+        found = late.has(one);
+        return found;
+      });
+      return found;
+    });
+    if (isLate) late.add(cell);
+  }
+  return [...cells.inOrder.filter((cell) => !late.has(cell)), ...late].map((cell) => cells.at(cell));
 }

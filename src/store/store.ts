@@ -24,19 +24,6 @@ export interface Past {
   readonly label: string;
 }
 
-/** Thrown out of an act that is rehearsed, where it would take its step. */
-class Step {
-  readonly before: Book;
-  readonly next: Book;
-
-  constructor(before: Book, next: Book) {
-    this.before = before;
-    this.next = next;
-  }
-}
-
-export type { Step };
-
 /** The refusal when the engine could not take a book; the former book stays. */
 export const NOT_TAKEN = phrase`this change could not be calculated and was not made; the book is as it was before. Make the change in smaller steps`;
 
@@ -60,8 +47,8 @@ export class Store {
   beforeWork: ((next: Book) => void) | null = null;
   /** Called before another book takes the place of the open one: what is half typed goes into its own book. */
   beforeLeaving: (() => void) | null = null;
-  /** Whether steps are only found, or which step is to be taken as it was found. */
-  #rehearsal: "finding" | Step | null = null;
+  /** Called with each step before it is taken: gives the next book, or throws so that the step is not taken. */
+  onStep: ((before: Book, next: Book) => Book) | null = null;
   /** Called before a command, an undo or a redo: what is half typed can be kept while its place is still the same. */
   beforeStep: (() => void) | null = null;
 
@@ -163,14 +150,14 @@ export class Store {
 
   /** Runs a command as one undo step. Returns why it was refused, or null. */
   run(command: Command): string | null {
-    this.#beginStep();
+    attempt(() => this.beforeStep?.());
     const before = this.#book;
     let next: ReturnType<Command["edit"]> = { refusal: NOT_TAKEN };
     attempt(() => {
-      next = this.#found(before) ?? command.edit(before);
+      next = command.edit(before);
     });
     if ("refusal" in next) return next.refusal;
-    if (next !== before) this.#find(before, next);
+    if (next !== before && this.onStep) next = this.onStep(before, next);
     const fault = this.#keep(next);
     if (fault) return fault;
     if (next !== before) {
@@ -184,13 +171,13 @@ export class Store {
 
   /** Takes the last step back. Returns why it could not be, or null. */
   undo(): string | null {
-    this.#beginStep();
+    attempt(() => this.beforeStep?.());
     return this.#step(this.#past, this.#future);
   }
 
   /** Takes the step that was taken back again. Returns why it could not be, or null. */
   redo(): string | null {
-    this.#beginStep();
+    attempt(() => this.beforeStep?.());
     return this.#step(this.#future, this.#past);
   }
 
@@ -199,55 +186,14 @@ export class Store {
     if (!step) return null;
     const before = this.#book;
     // Found lays are knowledge, not an edit: a step back does not forget them.
-    const next = this.#found(before) ?? { ...step.book, lays: before.lays };
-    this.#find(before, next);
+    const same = { ...step.book, lays: before.lays };
+    const next = this.onStep?.(before, same) ?? same;
     const fault = this.#keep(next);
     if (fault) return fault;
     from.pop();
     to.push({ book: before, label: step.label });
     this.#notify();
     return null;
-  }
-
-  /** Finds the step that an act would take, and does not take it. Null when the act took none: it was refused, and that is said. */
-  rehearse(act: () => void): Step | null {
-    this.#rehearsal = "finding";
-    try {
-      act();
-      return null;
-    } catch (reason) {
-      if (reason instanceof Step) return reason;
-      throw reason;
-    } finally {
-      this.#rehearsal = null;
-    }
-  }
-
-  /** Does an act of which the step was found before; where the book has changed since, the step is found anew. */
-  perform(act: () => void, step: Step): void {
-    this.#rehearsal = step;
-    try {
-      act();
-    } finally {
-      this.#rehearsal = null;
-    }
-  }
-
-  /** What is half typed is a step of its own, which is taken and not rehearsed. */
-  #beginStep(): void {
-    const rehearsal = this.#rehearsal;
-    this.#rehearsal = null;
-    attempt(() => this.beforeStep?.());
-    this.#rehearsal = rehearsal;
-  }
-
-  #find(before: Book, next: Book): void {
-    if (this.#rehearsal === "finding") throw new Step(before, next);
-    this.#rehearsal = null;
-  }
-
-  #found(before: Book): Book | null {
-    return this.#rehearsal instanceof Step && this.#rehearsal.before === before ? this.#rehearsal.next : null;
   }
 
   /** Shows a book that is only tried out; null goes back to the one kept. No undo step. Returns why it can't be shown, or null. */

@@ -131,10 +131,9 @@ export class Opener {
 
   /** Has the engine prepare for a book that takes long, once there is a page that shows it; false when that was stopped. */
   async #prepare(book: Book): Promise<boolean> {
-    const { engine } = this.#store;
-    if (this.#keeping.now.opening === 0 || !engine.takesLong(book, true)) return true;
-    const { doneInSlices } = await import("../progress/stoppable.ts");
-    return doneInSlices(phrase`Opening “${book.title}”`, engine.prepare(book));
+    if (this.#keeping.now.opening === 0) return true;
+    const { prepared } = await import("../progress/stoppable.ts");
+    return prepared(phrase`Opening “${book.title}”`, this.#store, book, true);
   }
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */

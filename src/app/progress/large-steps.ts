@@ -3,7 +3,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
 import type { Book, Page } from "../../book/shape.ts";
 import type { Command, Store } from "../../store/store.ts";
-import { sayEnd, shownWhile } from "./ongoing.ts";
+import { shownWhile } from "./ongoing.ts";
 
 /** To calculate this many cells takes a slow machine about a second. */
 export const MANY_CELLS = 1500;
@@ -27,17 +27,9 @@ function changedCells(before: Book, after: Book): number {
 /** The step that was said and is about to be done; null when no step was said. */
 let coming: Promise<void> | null = null;
 
-/** Does a large step. Where the engine must be built anew for it, that is done in slices first, and can be stopped: the book stays as it is then. */
-export async function doLarge(store: Store, what: string, act: () => void): Promise<void> {
-  const step = store.rehearse(act);
-  if (!step) return;
-  if (store.engine.takesLong(step.next)) {
-    const { doneInSlices } = await import("./stoppable.ts");
-    if (!(await doneInSlices(what, store.engine.prepare(step.next))))
-      return sayEnd(phrase`Stopped, the book is as it was: ${what}`);
-  }
-  store.perform(act, step);
-}
+/** Does a large step, which may be stopped while the engine prepares for it. */
+export const doLarge = async (store: Store, what: string, act: () => void): Promise<void> =>
+  (await import("./stoppable.ts")).doLarge(store, what, act);
 
 /** Does `act` at once, or where it is about many cells, once the page has said what goes on; never before an earlier such step. */
 export function saidIfMany(store: Store, cells: number, what: () => string, act: () => void): void {

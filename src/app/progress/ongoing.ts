@@ -27,15 +27,6 @@ export const ongoing = {
   },
 };
 
-/** How long it is said that something was stopped, in milliseconds. */
-const SAID = 8_000;
-
-/** Says for a while how some work ended. */
-export function sayEnd(what: string): void {
-  const end = showWork({ what, isOver: true });
-  setTimeout(end, SAID);
-}
-
 /** Shows some work, in the place of what is shown with the same words; the function that is returned ends the showing. */
 export function showWork(work: Work): () => void {
   become([...list.filter(({ what }) => what !== work.what), work]);

@@ -4,6 +4,7 @@ import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { atOnce } from "../../../src/engine/at-once.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { prepare } from "../../../src/engine/prepare.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { Random } from "../../attack/random.ts";
 
@@ -41,7 +42,7 @@ test("an engine that was prepared in slices has every answer and every problem o
     const random = new Random(seed);
     const engine = new Engine(blankBook("The one before", "cm", "1 mm"), layDesk);
     let book = bookOf(random);
-    atOnce(engine.prepare(book));
+    atOnce(engine.prepare(book, prepare));
     expect(engine.book.title).toBe("The one before");
     engine.open(book);
     for (let step = 0; step < 4; step += 1) {
@@ -61,7 +62,7 @@ test("a book whose preparation is stopped leaves the engine as it was", () => {
   const before = bookOf(random);
   const engine = new Engine(before, layDesk);
   const had = seen(engine);
-  for (const share of engine.prepare(bookOf(random))) if (share > 0.5) break;
+  for (const share of engine.prepare(bookOf(random), prepare)) if (share > 0.5) break;
   expect(seen(engine)).toEqual(had);
   engine.become(type(before, [{ page: 0, row: 0, column: 1, typed: "31" }]));
   expect(engine.value({ page: 0, row: 0, column: 1 })).toBe(31);
@@ -70,7 +71,7 @@ test("a book whose preparation is stopped leaves the engine as it was", () => {
 test("what was prepared for another book is of no use for this one", () => {
   const random = new Random(4);
   const engine = new Engine(blankBook("The one before", "cm", "1 mm"), layDesk);
-  atOnce(engine.prepare(bookOf(random)));
+  atOnce(engine.prepare(bookOf(random), prepare));
   const other = bookOf(random);
   engine.open(other);
   expect(seen(engine)).toEqual(seen(new Engine(other, layDesk)));

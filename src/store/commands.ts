@@ -3,7 +3,6 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
-import type { Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
 import { copyPage as copyOfPage, withoutFittings } from "../book/copy-page.ts";
@@ -23,9 +22,7 @@ import {
   type Page,
   typedAt,
 } from "../book/shape.ts";
-import { UNIT_WORDS } from "../book/unit-words.ts";
 import { choicesFault } from "../engine/choices.ts";
-import { convertBook } from "../engine/convert.ts";
 import { showDecimal } from "../engine/show-decimal.ts";
 import type { Command } from "./store.ts";
 
@@ -251,12 +248,6 @@ export const renamePage = (page: number, title: string): Command => ({
 export const retitle = (title: string): Command => ({
   label: phrase`rename the book`,
   edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: phrase`a book needs a title` }),
-});
-
-/** Measures the book in another unit; typed lengths are converted, so that no answer moves. */
-export const changeUnit = (unit: Unit): Command => ({
-  label: phrase`measure in ${UNIT_WORDS[unit]}`,
-  edit: (book) => convertBook(book, unit),
 });
 
 /** Shows numbers with a decimal point or comma; typed texts are rewritten where they would be read differently. */

@@ -10,8 +10,8 @@ import { writeBook } from "../../src/book/write.ts";
 import { checks } from "../../src/engine/checks.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { layDesk } from "../../src/lay/desk.ts";
+import { changeUnit } from "../../src/store/change-unit.ts";
 import {
-  changeUnit,
   insertColumns,
   insertRows,
   moveCells,

@@ -7,7 +7,7 @@ import { useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { TapeMark } from "../../../functions/fractions.ts";
 import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
-import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/commands.ts";
+import { changeDecimal, changeMark, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
@@ -89,8 +89,9 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
             <span>{phrase`Unit`}</span>
             <select
               value={unit}
-              onChange={(event) => {
+              onChange={async (event) => {
                 const to = event.target.value as Unit;
+                const { changeUnit } = await import("../../store/change-unit.ts");
                 runAll(changeUnit(to), phrase`Changing the unit to ${UNIT_WORDS[to]}`);
               }}
             >

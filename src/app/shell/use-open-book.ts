@@ -4,7 +4,6 @@ import { useEffect, useRef, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import { convertBook } from "../../engine/convert.ts";
 import { addGarment } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { keepEarlyKeys } from "../dialog/early-keys.ts";
@@ -126,6 +125,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
       else {
         const first = store.shown.pages.length;
         const what = phrase`Adding “${book.title}”`;
+        const { convertBook } = await import("../../engine/convert.ts");
         const command = addGarment(convertBook(book, store.book.unit), label);
         let refusal: string | null = phrase`it was stopped`;
         await shownWhile(what, () =>

@@ -2,6 +2,7 @@ import * as edit from "../../../src/book/edit.ts";
 import { type Book, COLUMN_KINDS, type ColumnKind } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { nameCell } from "../../../src/store/names.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -99,7 +100,7 @@ function act(store: Store, [what, ...rest]: Step): void {
       store.run(commands.renamePage(a, String(rest[1])));
       break;
     case "unit":
-      store.run(commands.changeUnit(rest[0] as "in" | "cm"));
+      store.run(changeUnit(rest[0] as "in" | "cm"));
       break;
     case "undo":
       store.undo();

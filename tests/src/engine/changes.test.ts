@@ -5,7 +5,8 @@ import { nameCell } from "../../../src/book/naming.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { changedCells } from "../../../src/engine/changes.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { changeColumn, changeUnit, pasteBlock, renamePage, typeCells } from "../../../src/store/commands.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
+import { changeColumn, pasteBlock, renamePage, typeCells } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
 
 const blank = blankBook("Withy Green", "in", "1/8");

@@ -9,6 +9,7 @@ import { explain } from "../../../src/engine/explain.ts";
 import { fittedText } from "../../../src/engine/fitted-text.ts";
 import { pageCsv } from "../../../src/exchange/page-csv.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import { setCells } from "../../../src/store/changing-cells.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -116,7 +117,7 @@ describe("the setting is carried", () => {
     ["a move of the cell", commands.moveCells(set, at(5))],
     ["rows put in above it", commands.insertRows(0, 0, 2)],
     ["a page that is renamed", commands.renamePage(1, "Fittings of the play")],
-    ["another unit", commands.changeUnit("cm")],
+    ["another unit", changeUnit("cm")],
     ["a decimal comma", commands.changeDecimal("comma")],
     ["a copy of its page", commands.copyPage(0, "Widow")],
     ["rows deleted from the log", commands.removeRows(1, 2, 1)],

@@ -5,6 +5,7 @@ import { atOnce } from "../../../src/engine/at-once.ts";
 import { KindCells } from "../../../src/engine/kind-cells.ts";
 import { Kinds } from "../../../src/engine/kinds.ts";
 import { moveRows } from "../../../src/store/arranging.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { nameList } from "../../../src/store/names.ts";
 import type { Command } from "../../../src/store/store.ts";
@@ -66,7 +67,7 @@ function commandOf(random: Random, book: Book, circular: number): Command {
     () => nameList(cell, random.pick(["waist", "chest"]), null),
     () => commands.removePage(page),
     () => commands.renamePage(page, `Page ${random.below(1000)}`),
-    () => commands.changeUnit(random.pick(["cm", "in"] as const)),
+    () => changeUnit(random.pick(["cm", "in"] as const)),
   ]; // biome-ignore format: a list
   return random.pick(others)();
 }

@@ -8,6 +8,7 @@ import { Engine } from "../../../src/engine/engine.ts";
 import { fittingOf } from "../../../src/engine/fitted-cells.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { moveRows } from "../../../src/store/arranging.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import { setCells } from "../../../src/store/changing-cells.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { nameList } from "../../../src/store/names.ts";
@@ -66,7 +67,7 @@ function commandOf(random: Random, book: Book): Command {
     () => commands.copyPage(page, `Copy ${random.below(1000)}`),
     () => commands.removePage(page),
     () => commands.renamePage(page, `Page ${random.below(1000)}`),
-    () => commands.changeUnit(random.pick(["cm", "in"] as const)),
+    () => changeUnit(random.pick(["cm", "in"] as const)),
   ]; // biome-ignore format: a list
   const turn = random.next();
   if (turn > 0.6) return random.pick(others)();

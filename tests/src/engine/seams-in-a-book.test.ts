@@ -7,6 +7,7 @@ import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import { setCells } from "../../../src/store/changing-cells.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
@@ -113,7 +114,7 @@ const steps = fc.oneof<fc.Arbitrary<Command>[]>(
         { page: 0, row: row + 4, column: 1 },
       ),
     ),
-  fc.constantFrom(commands.changeUnit("cm"), commands.changeUnit("in"), commands.changeDecimal("comma")),
+  fc.constantFrom(changeUnit("cm"), changeUnit("in"), commands.changeDecimal("comma")),
   fc.constantFrom(commands.copyPage(0, "Another"), commands.renamePage(3, "Log")),
 );
 

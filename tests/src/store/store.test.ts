@@ -6,6 +6,7 @@ import { type Block, cellAddress, type Place } from "../../../src/book/address.t
 import { type Book, COLUMN_KINDS, type Page, STAGES } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import * as arranging from "../../../src/store/arranging.ts";
+import { changeUnit } from "../../../src/store/change-unit.ts";
 import * as changing from "../../../src/store/changing-cells.ts";
 import * as cells from "../../../src/store/commands.ts";
 import * as names from "../../../src/store/names.ts";
@@ -94,7 +95,7 @@ const COMMANDS: {
   removePage: fc.nat({ max: 1 }).map(cells.removePage),
   renamePage: fc.tuple(page, title).map((args) => cells.renamePage(...args)),
   retitle: title.map(cells.retitle),
-  changeUnit: fc.constantFrom(...UNITS).map(cells.changeUnit),
+  changeUnit: fc.constantFrom(...UNITS).map(changeUnit),
   changeDecimal: fc.constantFrom("point" as const, "comma" as const).map(cells.changeDecimal),
   changeMark: fc.constantFrom(...TAPE_MARKS).map(cells.changeMark),
   moveRows: fc.tuple(page, row, count, row).map((args) => arranging.moveRows(...args)),
@@ -175,7 +176,7 @@ test("a new command after an undo ends the steps that could be done again", () =
 
 test("a command that changes nothing is no step", () => {
   const store = new Store(FIRST, layDesk);
-  for (const command of [cells.changeMark(FIRST.mark), cells.changeUnit(FIRST.unit)]) store.run(command);
+  for (const command of [cells.changeMark(FIRST.mark), changeUnit(FIRST.unit)]) store.run(command);
   expect(store.undoable).toBeUndefined();
 });
 

@@ -12,7 +12,8 @@ import {
   type Version,
 } from "../../../../../src/app/files/versions/rule.ts";
 import { blankBook } from "../../../../../src/book/shape.ts";
-import { changeUnit, pasteBlock, removePage, typeCells } from "../../../../../src/store/commands.ts";
+import { changeUnit } from "../../../../../src/store/change-unit.ts";
+import { pasteBlock, removePage, typeCells } from "../../../../../src/store/commands.ts";
 import type { Command } from "../../../../../src/store/store.ts";
 
 const HOUR = 3_600_000;

@@ -73,7 +73,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof changing | keyof typeof trials | Exclude<keyof typeof names, "namingFault"> | Exclude<keyof typeof fromLabels, "offeredNames">]: fc.Arbitrary<Command>;
+  readonly [name in "changeUnit" | Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof changing | keyof typeof trials | Exclude<keyof typeof names, "namingFault"> | Exclude<keyof typeof fromLabels, "offeredNames">]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),

@@ -1,16 +1,17 @@
 /** Cells that rest on themselves. */
 
+import { grouped } from "../../functions/grouped.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
-import { type Place, placeKey } from "../book/address.ts";
-import { formulaTree, isFormula } from "../book/formula.ts";
+import { comparePlaces, type Place, placeKey } from "../book/address.ts";
+import { formulaTree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { orderOf } from "./kind-order.ts";
 import { cellText } from "./label.ts";
-import { areasOf, cellsIn } from "./references.ts";
+import { type Area, areasOf } from "./references.ts";
 
-/** The most references that are followed for all circles of one book, and of one range. */
-const MOST_FOLLOWED = 100_000;
-const MOST_OF_RANGE = 1000;
+/** The most references that are followed for all circles of one book. */
+const MOST_FOLLOWED = 1_000_000;
 
 /** A circle that was found, and where in it a cell stands. */
 interface Stand {
@@ -18,60 +19,113 @@ interface Stand {
   readonly at: number;
 }
 
-/** The circles of one book: all cells of a circle share it, so that each is looked for once. */
+/**
+ * The circles of one book. Which circle a cell is given depends on the formulas alone, never on the cell that was asked
+ * for first: a cell that names itself has its own; every other one has the shortest of the first cell, in the order of
+ * the book, whose shortest circle it stands in.
+ */
 class CircularReferences {
-  readonly #book: Book;
-  readonly #stands = new Map<string, Stand>();
-  #followed = 0;
+  readonly #stands: (Stand | undefined)[];
+  readonly #numbers: ReadonlyMap<string, number>;
 
-  constructor(book: Book) {
-    this.#book = book;
-  }
-
-  /** A circle that a cell stands in; null when no circle was found. */
-  of(place: Place): Stand | null {
-    const known = this.#stands.get(placeKey(place));
-    if (known) return known;
-    const ring = this.#search(place);
-    if (!ring) return null;
-    for (const [at, one] of ring.entries())
-      if (!this.#stands.has(placeKey(one))) this.#stands.set(placeKey(one), { ring, at });
-    return { ring, at: 0 };
-  }
-
-  /** The shortest way from a cell back to itself, the cell first. */
-  #search(place: Place): Place[] | null {
-    const home = placeKey(place);
-    const from = new Map<string, Place | null>([[home, null]]);
-    for (let wave = [place]; wave.length > 0; ) {
-      const next: Place[] = [];
-      for (const at of wave) {
-        for (const one of this.#restsOn(at)) {
-          this.#followed += 1;
-          if (placeKey(one) === home) return back(at, from);
-          if (from.has(placeKey(one))) continue;
-          from.set(placeKey(one), at);
-          next.push(one);
-        }
-        if (this.#followed > MOST_FOLLOWED) return null;
-      }
-      wave = next;
+  /** `cells` are those that rest on themselves. */
+  constructor(book: Book, cells: readonly Place[]) {
+    const places = cells.toSorted(comparePlaces);
+    this.#numbers = new Map(places.map((place, number) => [placeKey(place), number]));
+    const links = new Links(book, places, this.#numbers);
+    const all = [...places.keys()];
+    const rests = all.map((cell) => links.of(cell));
+    const { circles } = orderOf(all, all.length, (cell) => rests[cell]!);
+    this.#stands = new Array(all.length);
+    for (const cell of all)
+      if (rests[cell]!.includes(cell)) this.#stands[cell] = { ring: [places[cell]!], at: 0 };
+    let followed = 0;
+    for (const cell of all) {
+      if (this.#stands[cell] || !circles.has(cell) || followed > MOST_FOLLOWED) continue;
+      const way = shortestWayBack(cell, (one) => {
+        const next = rests[one]!.filter((other) => circles.get(other) === circles.get(cell));
+        followed += next.length;
+        return next;
+      });
+      const ring = way.map((one) => places[one]!);
+      for (const [at, one] of way.entries()) this.#stands[one] ??= { ring, at };
     }
-    return null;
   }
 
-  #restsOn({ page, row, column }: Place): Place[] {
-    const typed = typedAt(this.#book, page, row, column);
-    if (!isFormula(typed)) return [];
-    return areasOf(this.#book, formulaTree(typed), page).flatMap((area) =>
-      cellsIn(this.#book, area, MOST_OF_RANGE),
-    );
+  /** A circle that a cell stands in; null when it was not found among so many references. */
+  of(place: Place): Stand | null {
+    const number = this.#numbers.get(placeKey(place));
+    return (number !== undefined && this.#stands[number]) || null;
   }
 }
 
-function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
-  const way: Place[] = [];
-  for (let at: Place | null = last; at; at = from.get(placeKey(at)) ?? null) way.push(at);
+/** Which cells of circles the formulas of such cells name. */
+class Links {
+  readonly #book: Book;
+  readonly #places: readonly Place[];
+  readonly #numbers: ReadonlyMap<string, number>;
+  readonly #byPage: ReadonlyMap<number, readonly number[]>;
+  /** By area, since formulas that are alike name the same list. */
+  readonly #within = new Map<string, readonly number[]>();
+  #followed = 0;
+
+  constructor(book: Book, places: readonly Place[], numbers: ReadonlyMap<string, number>) {
+    this.#book = book;
+    this.#places = places;
+    this.#numbers = numbers;
+    this.#byPage = grouped(places.keys(), (number) => places[number]!.page);
+  }
+
+  /** In the order of the formula, each once. Behind the most references that are followed, none. */
+  of(cell: number): readonly number[] {
+    if (this.#followed > MOST_FOLLOWED) return [];
+    const { page, row, column } = this.#places[cell]!;
+    const areas = areasOf(this.#book, formulaTree(typedAt(this.#book, page, row, column)), page);
+    const found = new Set(areas.flatMap((area) => this.#in(area)));
+    this.#followed += areas.length + found.size;
+    return [...found];
+  }
+
+  #in(area: Area): readonly number[] {
+    const { page, top, left, bottom, right } = area;
+    if (top === bottom && left === right) {
+      const number = this.#numbers.get(placeKey({ page, row: top, column: left }));
+      return number === undefined ? [] : [number];
+    }
+    const key = `${page}.${top}.${left}.${bottom}.${right}`;
+    let found = this.#within.get(key);
+    if (!found) {
+      const own = this.#byPage.get(page) ?? [];
+      const isIn = ({ row, column }: Place) =>
+        row >= top && row <= bottom && column >= left && column <= right;
+      found = own.filter((number) => isIn(this.#places[number]!));
+      this.#followed += own.length;
+      this.#within.set(key, found);
+    }
+    return found;
+  }
+}
+
+/** The shortest way from a cell back to itself, the cell first. */
+function shortestWayBack(cell: number, restsOf: (cell: number) => readonly number[]): number[] {
+  const from = new Map<number, number | null>([[cell, null]]);
+  for (let wave = [cell]; wave.length > 0; ) {
+    const next: number[] = [];
+    for (const at of wave)
+      for (const one of restsOf(at)) {
+        if (one === cell) return wayTo(at, from);
+        if (from.has(one)) continue;
+        from.set(one, at);
+        next.push(one);
+      }
+    wave = next;
+  }
+  return [cell];
+}
+
+function wayTo(last: number, from: ReadonlyMap<number, number | null>): number[] {
+  const way: number[] = [];
+  for (let at: number | null = last; at !== null; at = from.get(at) ?? null) way.push(at);
   return way.reverse();
 }
 
@@ -81,9 +135,13 @@ const remembered = rememberWithObject<Book, CircularReferences>();
 /** The most cells of a circle that a sentence lists. */
 const MOST_LISTED = 5;
 
-/** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
-export function circularReferenceSentence(book: Book, place: Place): string {
-  const circles = remembered(book, () => new CircularReferences(book));
+/** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". `circular` lists all cells of the book that rest on themselves. */
+export function circularReferenceSentence(
+  book: Book,
+  place: Place,
+  circular: () => readonly Place[],
+): string {
+  const circles = remembered(book, () => new CircularReferences(book, circular()));
   const first = cellText(book, place);
   const stand = circles.of(place);
   if (!stand) return phrase`${first} rests on itself by way of many cells; break the circle in one of them`;

@@ -9,6 +9,7 @@ import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
+import { circularCells } from "./circular-cells.ts";
 import { fittingFault, workedBook } from "./fitted-cells.ts";
 import { isFunction } from "./function-names.ts";
 import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
@@ -250,7 +251,9 @@ export class Engine {
   }
 
   #scene(formula: string, page: number, place?: Place): Scene {
-    return { book: this.worked, formula, page, place, isFunction, value: (one) => this.value(one) };
+    const value = (one: Place) => this.value(one);
+    const circular = () => circularCells(this.#instance);
+    return { book: this.worked, formula, page, place, isFunction, value, circular };
   }
 
   /**

@@ -28,6 +28,8 @@ export interface Scene {
   readonly place?: Place | undefined;
   readonly isFunction: (name: string) => boolean;
   readonly value: (place: Place) => unknown;
+  /** All cells that rest on themselves. */
+  readonly circular: () => readonly Place[];
 }
 
 /** What HyperFormula says where it needs a number and is given a text. */
@@ -49,7 +51,7 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
   switch (error.type) {
     case "CYCLE":
       return scene.place
-        ? circularReferenceSentence(book, scene.place)
+        ? circularReferenceSentence(book, scene.place, scene.circular)
         : phrase`this formula rests on itself; break the circle`;
     case "NAME":
       return unknownWord(scene) ?? phrase`a name in this formula is not known; check the spelling`;

@@ -259,6 +259,28 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     );
   });
 
+  test("which circle a cell is given does not depend on the cell that is asked for first", () => {
+    const cells = ["Draft!B1", "Draft!B2", "Draft!B3", "Draft!B4"];
+    const said = (order: readonly string[]) => {
+      const circles = draft([
+        ["", "=B3+B2"],
+        ["", "=B2+B1"],
+        ["", "=B4"],
+        ["", "=B1+B3"],
+      ]);
+      const found = new Map(order.map((cell) => [cell, sentenceAt(circles, cell)]));
+      return cells.map((cell) => found.get(cell));
+    };
+    expect(said(cells)).toEqual([
+      "Draft!B1 rests on itself through Draft!B2; break the circle in one of them",
+      "Draft!B2 rests on itself; take it out of its own formula",
+      "Draft!B3 rests on itself through Draft!B4; break the circle in one of them",
+      "Draft!B4 rests on itself through Draft!B3; break the circle in one of them",
+    ]);
+    expect(said(cells.toReversed())).toEqual(said(cells));
+    expect(said(["Draft!B2", "Draft!B4", "Draft!B1", "Draft!B3"])).toEqual(said(cells));
+  });
+
   test("a circle that is broken works again", () => {
     const engine = draft([
       ["", "=B2"],

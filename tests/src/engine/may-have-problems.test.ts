@@ -76,7 +76,7 @@ function commandOf(random: Random, book: Book): Command {
 
 /**
  * The places of the problems that begin in a cell of their own, found by a look at every cell. Of several
- * problems about what one cell holds, the first is taken.
+ * problems about what one cell holds, and of several that say the same about the same cells, the first is taken.
  */
 function byEveryCell(engine: Engine): string[] {
   const found = new Map<string, { place: Place; held: string }>();
@@ -89,8 +89,9 @@ function byEveryCell(engine: Engine): string[] {
     if (!problem || placeKey(problem.from) !== placeKey(place)) return;
     const { is, at = [], stopped } = problem;
     if (is === "uncounted" || is === "pending") return;
-    const isHeld = (is === "error" || is === "unusual") && at.length === 1 && !stopped;
-    add(place, isHeld ? placeKey(at[0]!) : `own ${placeKey(place)}`);
+    const isHeld = (is === "error" || is === "unusual") && at.length > 0 && !stopped;
+    const said = at.length === 1 ? "" : problem.sentence;
+    add(place, isHeld ? [said, ...at.map(placeKey)].join(" ").trim() : `own ${placeKey(place)}`);
   };
   engine.book.pages.forEach(({ rows }, page) => {
     rows.forEach((cells, row) => {
@@ -122,7 +123,10 @@ test("after every edit the problems are those of a fresh engine, and no cell wit
       const found = checks(store.engine);
       const fresh = new Engine(store.book, layDesk);
       expect(found, `seed ${seed}, step ${step}`).toEqual(checks(fresh));
-      expect(found.map(({ place }) => placeKey(place))).toEqual(byEveryCell(fresh));
+      expect(
+        found.map(({ place }) => placeKey(place)),
+        `seed ${seed}, step ${step}`,
+      ).toEqual(byEveryCell(fresh));
       seen += found.length;
       fresh.destroy();
     }

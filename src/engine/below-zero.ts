@@ -1,6 +1,6 @@
 /**
  * Typed figures below zero that a formula takes for amounts: a price that it multiplies, cloth in stock that it takes
- * off a need, hours that it adds up. A measured difference, such as ease or a change at a fitting, may be below zero.
+ * off a need, hours that it adds up, a girth that it compares with another. A measured difference, such as ease or a change at a fitting, may be below zero.
  */
 import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
@@ -8,6 +8,7 @@ import { phrase } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { understand } from "./content.ts";
+import { doesWithList } from "./does-with-list.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { type Area, cellsIn, rangeText, sourceOf } from "./references.ts";
@@ -84,7 +85,7 @@ export function amountsBelowZero(
   for (const use of uses) {
     const { formula } = use;
     if (!works(formula)) continue;
-    for (const place of use.amount === "listed" ? loneIn(book, kinds, use) : singleOf(book, kinds, use)) {
+    for (const place of FINDERS[use.amount!](book, kinds, use)) {
       const old = found.get(placeKey(place));
       if (!old) found.set(placeKey(place), { ...said(book, place, use), users: [formula] });
       else if (!old.users.some((user) => placeKey(user) === placeKey(formula))) old.users.push(formula);
@@ -93,12 +94,12 @@ export function amountsBelowZero(
   return [...found.values()];
 }
 
-function said(book: Book, place: Place, { formula, amount, areas }: Use): Omit<Uncounted, "users"> {
+function said(book: Book, place: Place, { formula, amount, areas, by }: Use): Omit<Uncounted, "users"> {
   const typed = typedAt(book, place.page, place.row, place.column).trim();
   const user = formula.row < 0 ? phrase`this formula` : cellText(book, formula);
   const sentence =
     amount === "listed"
-      ? phrase`${typed} is below zero, and hardly another number of the list ${areas.map(rangeText).join(" and ")} that ${user} adds up is: type 0 or more`
+      ? phrase`${typed} is below zero, and hardly another number of the list ${areas.map(rangeText).join(" and ")} that ${user} ${doesWithList(by)} is: type 0 or more`
       : phrase`${typed} is below zero, and ${user} takes it for an amount: type 0 or more`;
   return { place, is: "unusual", sentence, first: true, column: null };
 }
@@ -112,12 +113,23 @@ function numberAt(book: Book, { page, row, column }: Place): number | null {
 
 const isNegative = (book: Book, place: Place): boolean => (numberAt(book, place) ?? 0) < 0;
 
-function singleOf(book: Book, kinds: Kinds, { areas, amount, formula }: Use): Place[] {
-  const { page, top, left } = areas[0]!;
-  const place = sourceOf(book, { page, row: top, column: left });
-  if (!isNegative(book, place)) return [];
-  const ofAmounts = amount === "clamped" || [place, formula].some((one) => OF_AMOUNTS.has(kinds.of(one)));
-  return ofAmounts ? [place] : [];
+/** The cells that the areas are, where each is one cell. */
+const cellsOf = (book: Book, { areas }: Use): Place[] =>
+  areas.map(({ page, top, left }) => sourceOf(book, { page, row: top, column: left }));
+
+const clamped = (book: Book, _: Kinds, use: Use): Place[] =>
+  cellsOf(book, use).filter((cell) => isNegative(book, cell));
+
+function factor(book: Book, kinds: Kinds, use: Use): Place[] {
+  const ofAmounts = (place: Place) =>
+    [place, use.formula].some((one) => one.row >= 0 && OF_AMOUNTS.has(kinds.of(one)));
+  return clamped(book, kinds, use).filter(ofAmounts);
+}
+
+/** Of cells that are compared with each other: the one below zero. Of two, both may be changes. */
+function compared(book: Book, kinds: Kinds, use: Use): Place[] {
+  const below = clamped(book, kinds, use);
+  return below.length === 1 ? below : [];
 }
 
 /** The numbers below zero of a list that has at least three times as many above. */
@@ -129,3 +141,6 @@ function loneIn(book: Book, kinds: Kinds, { areas }: Use): Place[] {
     return below.length > 0 && above.length >= 3 * below.length ? below : [];
   });
 }
+
+/** How the cells below zero are found, by the reason for which the formula may take them for amounts. */
+const FINDERS = { factor, clamped, compared, listed: loneIn };

@@ -12,6 +12,7 @@ import { type Book, typedAt } from "../book/shape.ts";
 import { amountsBelowZero } from "./below-zero.ts";
 import { beneathLists, beneathUsed } from "./beneath.ts";
 import { understand } from "./content.ts";
+import { doesWithList } from "./does-with-list.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
@@ -197,11 +198,6 @@ function missingIn(
 const isLabelled = (book: Book, { page, row, column }: Place): boolean =>
   (book.pages[page]?.rows[row] ?? []).slice(0, column).some((typed) => typed.trim() !== "");
 
-/** What a function does with a list, for the sentence. */
-const DOES: Record<string, string> = {
-  SUM: phrase`adds up`, AVERAGE: phrase`averages`, MAX: phrase`takes the greatest of`, MIN: phrase`takes the least of`, PRODUCT: phrase`multiplies`,
-}; // biome-ignore format: a table
-
 type Found = ReadonlyMap<
   string,
   { readonly place: Place; readonly is: Status; readonly uses: readonly Use[]; readonly group: string }
@@ -254,7 +250,7 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
       : phrase`${user} needs a number here, not "${text}": type one`;
   }
   const list = use.areas.map(rangeText).join(" and ");
-  const does = DOES[use.by] ?? phrase`works with`;
+  const does = doesWithList(use.by);
   if (is === "blank")
     return many
       ? phrase`${who} are empty within the list ${list} that ${user} ${does}: type a number, or 0 or - where there is no number`

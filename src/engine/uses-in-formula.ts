@@ -28,9 +28,10 @@ export interface Use {
   readonly argument?: { readonly name: string; readonly kind: Kind };
   /**
    * Why the formula may take the figure for an amount, which is never below zero: it multiplies or divides another
-   * figure by it, does not go below zero with it, as in MAX(0; A1-B1), or adds it up in a list.
+   * figure by it, does not go below zero with it, as in MAX(0; A1-B1) or IF(A1<B1; 0; ...), has it in a list, or takes
+   * the greatest, the least or the middle of it and other cells, as in MAX(A1; B1).
    */
-  readonly amount?: "factor" | "clamped" | "listed";
+  readonly amount?: "factor" | "clamped" | "listed" | "compared";
 }
 
 /** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. `hear` is called with each area and the part that means it. */
@@ -130,18 +131,35 @@ export function usesOf(
     if (OVER_LISTS.has(name)) {
       const ranges: Area[] = [];
       const isClamp = name === "MAX" && args.some((arg) => arg?.is === "number" && Number(arg.text) === 0);
-      const amount = ADDING.has(name) ? "listed" : undefined;
+      const amount = ADDING.has(name) || CHOOSING_ONE.has(name) ? "listed" : undefined;
       if (isClamp) clamps += 1;
+      const cells = args.flatMap((arg) => {
+        const area = arg && areaAt(arg);
+        return area && isSingle(area) ? [area] : [];
+      });
+      if (CHOOSING_ONE.has(name)) use(cells, name, false, false, undefined, isClamp ? "clamped" : "compared");
       for (const arg of args) {
         const area = arg && areaAt(arg);
         if (!area) visit(arg, null);
         else if (isBand(area)) band(area, name);
         else if (name === "SUMPRODUCT") ranges.push(area);
-        else use([area], name, true, true, undefined, amount);
+        else
+          use(
+            [area],
+            name,
+            true,
+            true,
+            undefined,
+            isSingle(area) && CHOOSING_ONE.has(name) ? undefined : amount,
+          );
       }
       if (isClamp) clamps -= 1;
       use(ranges, name, true, true, undefined, amount);
       return;
+    }
+    if (isStopAtZero(name, args)) {
+      const cells = compared(args[0]!).flatMap((part) => areaAt(part) ?? []);
+      for (const cell of cells) if (isSingle(cell)) use([cell], name, false, false, undefined, "clamped");
     }
     const like = likeArguments(name);
     args.forEach((arg, i) => {
@@ -161,6 +179,20 @@ export function usesOf(
 
 /** Functions that add up the figures of a list. */
 const ADDING = new Set(["SUM", "AVERAGE", "SUMPRODUCT"]);
+
+/** Functions that give one of the figures that they are given, so that the others are not seen in the answer. */
+const CHOOSING_ONE = new Set(["MAX", "MIN", "MEDIAN", "LARGE", "SMALL"]);
+
+/** Whether a call gives 0 where one figure of the book is not above another, as in IF(A1<=B1; 0; A1-B1). */
+const isStopAtZero = (name: string, args: readonly (Tree | null)[]): boolean =>
+  name === "IF" &&
+  args[0]?.is === "sign" &&
+  ORDERING.has(args[0].sign) &&
+  args[0].args.every((arg) => arg.is !== "number") &&
+  args.slice(1).some((arg) => arg?.is === "number" && Number(arg.text) === 0);
+
+/** The parts that a comparison compares. */
+const compared = (test: Tree): readonly Tree[] => (test.is === "sign" ? test.args : []);
 
 /** Whether figures of the book are multiplied or divided by each other; a bare number changes only the size of one. */
 const isProduct = (sign: string, args: readonly Tree[]): boolean =>

@@ -10,7 +10,7 @@ import { atOnce } from "./at-once.ts";
 import { CellsBelowZero, isBelowZero } from "./below-zero.ts";
 import { isTypedLength, takesNoLength } from "./length-as-number.ts";
 import { Reach, type Row } from "./reach.ts";
-import { cellsIn, repeatedBy, sourceOf } from "./references.ts";
+import { cellsIn, isSingle, repeatedBy, sourceOf } from "./references.ts";
 import { Statuses, statusesOfRow } from "./statuses.ts";
 import { namesTogether, UsesByRow } from "./uses.ts";
 import type { Use } from "./uses-in-formula.ts";
@@ -46,13 +46,13 @@ export function usesToLookAt(
     use.areas.some((area) =>
       cellsIn(book, area, MOST_CELLS).some((cell) => isTypedLength(book, sourceOf(book, cell))),
     );
-  const mayBeBelow = ({ amount, as, areas }: Use): boolean => {
-    if (amount === undefined) return false;
-    if (as !== "cell") return areas.some((area) => below.isIn(area));
-    const { page, top, left } = areas[0]!;
-    const place = sourceOf(book, { page, row: top, column: left });
-    return isBelowZero(typedAt(book, place.page, place.row, place.column));
-  };
+  const mayBeBelow = ({ amount, areas }: Use): boolean =>
+    amount !== undefined &&
+    areas.some((area) => {
+      if (!isSingle(area)) return below.isIn(area);
+      const place = sourceOf(book, { page: area.page, row: area.top, column: area.left });
+      return isBelowZero(typedAt(book, place.page, place.row, place.column));
+    });
   const [counted, lengths, amounts]: [Use[], Use[], Use[]] = [[], [], []];
   for (const use of uses) {
     if (lacksFigure(use)) counted.push(use);

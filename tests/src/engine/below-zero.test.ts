@@ -65,6 +65,48 @@ test("hours below zero among others that are not are said, and so is each of two
   expect(hours("4", "-5", "3", "-2")).toEqual([]);
 });
 
+test("a girth below zero is said where a formula takes the greater of two, in whatever way it is given", () => {
+  const said = "B1 unusual: -40 is below zero, and wider (B3) takes it for an amount: type 0 or more";
+  const wider = (formula: string, waist = "-40") =>
+    problems(page([["waist", waist], ["hip", "42"], ["wider", formula]])); // biome-ignore format: rows of a page
+  for (const formula of [
+    "=MAX(B1;B2)",
+    "=MAX(B2;B1)",
+    "=MAX(0;B1)",
+    "=MAX(B1;2*B2)",
+    "=MIN(B1;B2)",
+    "=2*MAX(B2;B1)+1",
+  ])
+    expect(wider(formula), formula).toEqual([said]);
+  expect(wider("=MAX(B1;B2)", "40")).toEqual([]);
+  expect(wider("=MAX(B1;B2)", "=B2-100")).toEqual([]);
+  // Its source is said, however often the cell is repeated.
+  expect(
+    problems(page([["waist", "-40"], ["hip", "42"], ["waist again", "=B1"], ["wider", "=MAX(B3;B2)"]])),
+  ).toEqual(["B1 unusual: -40 is below zero, and wider (B4) takes it for an amount: type 0 or more"]); // biome-ignore format: rows of a page
+  // Of the changes of a fitting each may be below zero.
+  expect(
+    problems(page([["left", "-1"], ["right", "-1/2"], ["more", "=MAX(B1;B2)"]])),
+  ).toEqual([]); // biome-ignore format: rows of a page
+  expect(
+    problems(page([["a", "4"], ["b", "-5"], ["c", "3"], ["d", "2"], ["most", "=MAX(B1:B4)"]])),
+  ).toEqual([
+    "B2 unusual: -5 is below zero, and hardly another number of the list B1:B4 that most (B5) takes the greatest of is: type 0 or more",
+  ]); // biome-ignore format: rows of a page
+});
+
+test("a need or a stock below zero is said where IF stops at 0", () => {
+  const toBuy = (needed: string, stock: string) =>
+    problems(page([["linen", needed, stock, "=IF(B1<=C1;0;BUY_LENGTH(B1-C1;4))"]]));
+  expect(toBuy("130", "0")).toEqual([]);
+  expect(toBuy("-130", "0")).toEqual([
+    "B1 unusual: -130 is below zero, and linen (D1) takes it for an amount: type 0 or more",
+  ]);
+  expect(toBuy("130", "-3")).toEqual([
+    "C1 unusual: -3 is below zero, and linen (D1) takes it for an amount: type 0 or more",
+  ]);
+});
+
 test("a difference may be below zero: ease, a change at a fitting, a deduction", () => {
   for (const book of [
     page([

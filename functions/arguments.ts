@@ -276,7 +276,7 @@ export function withUnit(figure: string, kind: Kind, unit: Unit): string {
   return kind === "angle" ? phrase`${figure} degrees` : figure;
 }
 
-/** "waist must be at least 4 in, not 3 1/2": both as the tape shows them. */
+/** "waist must be at least 4 in, not 3 1/2 in": both as the tape shows them. */
 function beyondLimit(
   name: Words,
   take: Take,
@@ -291,8 +291,9 @@ function beyondLimit(
     take.kind === "length"
       ? tapeTextBeside(value, [limitsOf(take, unit)[which]!, 0], unit, mark)
       : numberText(value, 8);
-  const bound = limit === 0 ? shown : withUnit(shown, take.kind, unit);
+  const inUnit = (figure: number, text: string) => (figure === 0 ? text : withUnit(text, take.kind, unit));
+  const [bound, found] = [inUnit(limit, shown), inUnit(value, given)];
   return which === "least"
-    ? phrase`${name} must be at least ${bound}, not ${given}`
-    : phrase`${name} must be at most ${bound}, not ${given}`;
+    ? phrase`${name} must be at least ${bound}, not ${found}`
+    : phrase`${name} must be at most ${bound}, not ${found}`;
 }

@@ -36,6 +36,9 @@ interface BookUnit {
   readonly measuringError: number;
   /** A usual seam allowance, with a decimal point or as a fraction. */
   readonly seam: string;
+  /** A length across a piece and a length of cloth as a maker writes them, for sentences that ask for a length. */
+  readonly across: string;
+  readonly cloth: string;
   /** The step of an arrow key when a piece is moved on the cloth. */
   readonly nudge: number;
   /** The side of the test square on a printed sheet. */
@@ -50,17 +53,17 @@ interface BookUnit {
 export const BOOK_UNITS = {
   in: {
     tape: "in", marks: ["1/2", "1/4", "1/8", "1/16", "1/32"], defaultMark: "1/8",
-    places: 2, measuringError: 1 / 4, seam: "1/2", nudge: 1 / 4, square: 2, sheet: "in",
+    places: 2, measuringError: 1 / 4, seam: "1/2", across: "16 in", cloth: "2 yd", nudge: 1 / 4, square: 2, sheet: "in",
     ruler: [[1, 1 / 8], [2, 1 / 4], [4, 1 / 2], [6, 1], [12, 3], [36, 12], [72, 36], [180, 36], [360, 72]],
   },
   cm: {
     tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
-    places: 1, measuringError: 0.5, seam: "1.5", nudge: 0.5, square: 5, sheet: "mm",
+    places: 1, measuringError: 0.5, seam: "1.5", across: "40 cm", cloth: "2 m", nudge: 0.5, square: 5, sheet: "mm",
     ruler: [[1, 0.1], [2, 0.5], [5, 1], [10, 5], [20, 10], [50, 10], [100, 50], [200, 50], [500, 100], [1000, 500]],
   },
   mm: {
     tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
-    places: 0, measuringError: 5, seam: "15", nudge: 5, square: 50, sheet: "mm",
+    places: 0, measuringError: 5, seam: "15", across: "400 mm", cloth: "2 m", nudge: 5, square: 50, sheet: "mm",
     ruler: [[10, 1], [20, 5], [50, 10], [100, 50], [200, 100], [500, 100], [1000, 500], [2000, 500], [5000, 1000], [10_000, 5000]],
   },
 } as const satisfies Record<string, BookUnit>; // biome-ignore format: a table

@@ -15,13 +15,15 @@ import {
   rowText,
 } from "../wearers/chart.ts";
 import { isoDay } from "../wearers/iso-day.ts";
+import { bodyFault } from "../wearers/survey-faults.ts";
 
 /**
  * A wearer's measurement from a chart, in the book's unit: the figure in the row of this wearer and
  * these layers, under this heading. Names are compared without regard to capitals, layers as sets in
  * any order, measurements also by their other names ("waist" is the waist girth). `beneath` may be left out
  * where the measurement was taken over one layer set only. Refuses a wearer, a layer set or a measurement
- * that the chart does not have, two rows alike, a figure that was never taken and a misspelt heading.
+ * that the chart does not have, two rows alike, a figure that was never taken and a misspelt heading. A figure that no
+ * body has is answered with a doubt.
  * Names of measurements: ISO 8559-1. Source: common practice.
  */
 export const MEASURE_OF = define({
@@ -45,7 +47,7 @@ export const MEASURE_OF = define({
     },
   },
   returns: "length",
-  compute({ chart: block, wearer, measurement, beneath }, { measure, takes }) {
+  compute({ chart: block, wearer, measurement, beneath }, { measure, takes, doubt, say, cm }) {
     if ((wearer ?? "").trim() === "")
       throw new Refusal(phrase`wearer is empty: choose whose measurement is meant`);
     const chart = readChart(block);
@@ -57,6 +59,8 @@ export const MEASURE_OF = define({
     const figure = figureIn(chart, row, column, heading);
     if (figure === null) throw neverTaken(chart, row, heading, column);
     takes(cellOf(chart, row, column));
+    const wrong = bodyFault(row, heading, figure, { say, cm });
+    if (wrong !== null) doubt(wrong, cellOf(chart, row, column));
     const day = row.cells[chart.columns.get("taken") ?? -1];
     const when = typeof day === "number" ? `, taken on ${isoDay(day)}` : "";
     return measure("figure", `the ${heading} of ${rowText(row)}${when}`, figure);

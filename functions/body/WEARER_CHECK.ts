@@ -29,8 +29,9 @@ const verdictOf = (faults: readonly Fault[]): string => {
  * a row without figures, measurements of `needed` that are missing, figures that are no lengths, dates that
  * are missing, still to come or too old on `today`, figures that do not fit the wearer's others (as
  * MEASURE_CHECK, and only the figure to blame; over thick layers only those that layers do not change), a girth that is
- * smaller over more layers although none of them is laced, stays laced in different ways, and two rows
- * alike. A chart's column "compare with" chooses the survey: female, male, either, or child for no survey. A
+ * smaller over more layers although none of them is laced, stays laced in different ways, two rows
+ * alike, and figures that no body has. A chart's column "compare with" chooses the survey: female, male, either, or child:
+ * a child's figures are compared with each other by an adult's shares. A
  * blank wearer gives an empty text, unless a row has figures and no wearer. Refuses a wearer or a layer set
  * that the chart does not have. Sources: functions/survey/body-data.ts; common practice.
  */

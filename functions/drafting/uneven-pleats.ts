@@ -2,7 +2,6 @@
 
 import { isAbove } from "../compared-figures.ts";
 import type { Take } from "../define.ts";
-import { numberText } from "../number-text.ts";
 import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import type { Pleat, PleatStyle } from "./pleat-creases.ts";
@@ -58,7 +57,8 @@ export function pleatsAt(
   set.forEach((place, i) => {
     if (place > finished * (1 + 1e-9)) {
       throw new Refusal(
-        phrase`places, number ${i + 1}, must be at most ${numberText(finished)}, not ${numberText(place)}`,
+        (say) =>
+          phrase`places, number ${i + 1}, must be at most ${say(finished, place)}, not ${say(place, finished)}`,
       );
     }
     if (i > 0 && !isAbove(place, set[i - 1]!)) {
@@ -74,7 +74,8 @@ export function pleatsAt(
       const room = Math.max(0, Math.min(before, after));
       if (depth > room * (1 + 1e-9)) {
         throw new Refusal(
-          phrase`depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of ${before <= after && i > 0 ? phrase`the box before it` : phrase`the end`}, not ${numberText(depth)}`,
+          (say) =>
+            phrase`depths, number ${i + 1}, must be at most ${say(room, depth)} for its box to lie clear of ${before <= after && i > 0 ? phrase`the box before it` : phrase`the end`}, not ${say(depth, room)}`,
         );
       }
     });

@@ -6,7 +6,7 @@ import type { Measure, Survey } from "./body-data.ts";
 import { type Expectation, expectation, type KnownMeasures, measuringNote, ORDERS } from "./survey.ts";
 
 /** Slips that multiply a value, and what each would look like. */
-const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
+export const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
   [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
   [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
   [2, "only half may have been written: twice as much would fit"],

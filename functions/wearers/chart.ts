@@ -228,8 +228,12 @@ export function figureIn(chart: Chart, row: ChartRow, column: number, heading: s
   if (isBlank(cell)) return null;
   if (typeof cell === "number" && cell > 0) return cell;
   // A verdict may have this sentence.
+  const given = `"${String(cell).slice(0, 24)}"`;
   throw new Refusal(
-    written`the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
+    typeof cell === "number"
+      ? (say) =>
+          written`the ${heading} of ${rowText(row)} must be a length above 0, not ${cell === 0 ? 0 : say(cell)}`
+      : written`the ${heading} of ${rowText(row)} must be a length, not ${given}`,
     cellOf(chart, row, column),
   );
 }

@@ -2,6 +2,7 @@
 import type { Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
 import { written } from "../phrase.ts";
+import { Refusal } from "../refusal.ts";
 import { measureNamed } from "../survey/survey.ts";
 import {
   alikeSentence,
@@ -79,7 +80,9 @@ function findFaults(
       at: [wearerCell],
     });
   const taken = [...chart.measured.values()].filter((column) => typeof row.cells[column] === "number");
-  const texts = [...chart.measured].flatMap(([heading, column]) => textFault(chart, row, heading, column));
+  const texts = [...chart.measured].flatMap(([heading, column]) =>
+    textFault(chart, row, heading, column, words),
+  );
   if (taken.length === 0 && texts.length === 0)
     return [
       ...wrong,
@@ -101,14 +104,21 @@ function findFaults(
 }
 
 /** A measurement that is no length: a text, or not above 0. */
-function textFault(chart: Chart, row: ChartRow, heading: string, column: number): Fault[] {
+function textFault(
+  chart: Chart,
+  row: ChartRow,
+  heading: string,
+  column: number,
+  { say }: Pick<Said, "say">,
+): Fault[] {
   try {
     // A column of words, such as remarks, holds no measurement.
     if (typeof row.cells[column] === "string" && measureNamed(heading) === null) return [];
     figureIn(chart, row, column, heading);
     return [];
   } catch (reason) {
-    return [{ sort: "doubtful", sentence: (reason as Error).message, at: [cellOf(chart, row, column)] }];
+    if (!(reason instanceof Refusal)) throw reason;
+    return [{ sort: "doubtful", sentence: reason.sentence(say), at: [cellOf(chart, row, column)] }];
   }
 }
 

@@ -1,3 +1,4 @@
+import { BOOK_UNITS } from "../../functions/units.ts";
 import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { numberOf } from "../engine/question-engine.ts";
@@ -91,7 +92,7 @@ function aimOf(engine: Engine, make: Watched, typed: Typed): Target {
   const value = figureFor(engine.book, make, text);
   if (value === null)
     throw new Wrong(
-      `--${is} must be ${make.kind === "length" ? "a length such as 90 or 2 1/2 yd" : "a number"}, not "${text}"`,
+      `--${is} must be ${make.kind === "length" ? `a length such as ${BOOK_UNITS[engine.book.unit].cloth}` : "a number"}, not "${text}"`,
     );
   return { is, value };
 }

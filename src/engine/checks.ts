@@ -63,8 +63,14 @@ export function checks(engine: Engine): Check[] {
   }
   const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
   const verdicts = verdictsOf(engine, inOrder);
-  const verdictFor = ({ is, sentence, at }: Check): Check | undefined =>
-    is === "error" && at.length === 1 ? verdicts.get(saidKey(sentence, at[0]!)) : undefined;
+  const verdictFor = ({ place, is, sentence, at }: Check): Check | undefined => {
+    if (at.length !== 1 || (is !== "error" && is !== "unusual")) return undefined;
+    if (is === "error") return verdicts.get(saidKey(sentence, at[0]!));
+    // What is unusual in an answer begins with the name of the function that says it.
+    const said = engine.pointedAt(place)[0]?.sentence;
+    const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
+    return verdict?.sentence.includes(said!) ? verdict : undefined;
+  };
   const firsts = new Map<string, Check>();
   for (const check of inOrder)
     if (!verdictFor(check)) {

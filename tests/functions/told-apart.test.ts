@@ -79,10 +79,10 @@ test("what is let through is the same in both units, and what is refused lies be
   });
   const refusal = (top: number, unit: "in" | "cm") =>
     (run(PROBE, [top], { unit }) as { refusal?: string }).refusal;
-  expect(refusal(0.37, "in")).toBe("top must be at least 3/8 in, not 0.37");
-  expect(refusal(0.37 * 2.54, "cm")).toBe("top must be at least 1 cm, not 0.9");
+  expect(refusal(0.37, "in")).toBe("top must be at least 3/8 in, not 0.37 in");
+  expect(refusal(0.37 * 2.54, "cm")).toBe("top must be at least 1 cm, not 0.9 cm");
   expect([refusal(0.38, "in"), refusal(0.38 * 2.54, "cm")]).toEqual([undefined, undefined]);
-  expect(refusal(20_001, "in")).toBe("top must be at most 20000 in, not 20001");
+  expect(refusal(20_001, "in")).toBe("top must be at most 20000 in, not 20001 in");
   expect([refusal(19_999, "in"), refusal(19_999 * 2.54, "cm")]).toEqual([undefined, undefined]);
   const { least, most } = limitsOf(PROBE.takes.top!, "cm");
   expect(least).toBeCloseTo(0.9525, 12);

@@ -55,6 +55,13 @@ describe.each(UNITS)("a book in %s", (unit) => {
     for (const length of [measuringError, nudge]) expect([5, 6.35]).toContain(mm(length));
     expect([12.7, 15]).toContain(mm(readTape(seam, unit)!.length));
     expect([50, 50.8]).toContain(mm(square));
+    // Examples in sentences are written in units of the book's own tape.
+    const { across, cloth } = BOOK_UNITS[unit];
+    for (const [example, likely] of [[across, 400], [cloth, 1900]] as const) {
+      const read = readTape(example, unit)!;
+      expect(Math.abs(mm(read.length) / likely - 1)).toBeLessThan(0.06);
+      expect(/in|yd/.test(example)).toBe(tape === "in");
+    } // biome-ignore format: pairs
     expect(sheet === "in").toBe(tape === "in");
   });
 

@@ -5,6 +5,7 @@ import { unclearFigure } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import { phrase } from "../../../functions/phrase.ts";
+import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Asked } from "../../engine/lays-asked.ts";
 import { lengthText, show } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
@@ -93,7 +94,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
       <p role="status" className="lay-state">
         {wrong
           ? (unclearFigure(enough, decimal ?? "point") ??
-            phrase`good enough must be a length such as 2 yd or ${figure(SHORTER * Math.max(...start.lengths))}, not "${enough.slice(0, 24)}"`)
+            phrase`good enough must be a length such as ${BOOK_UNITS[unit].cloth} or ${figure(SHORTER * Math.max(...start.lengths))}, not "${enough.slice(0, 24)}"`)
           : here && searching.ending !== null && toldOf(searching, say)}
       </p>
       {here && searching.trouble && <p className="look">{searching.trouble}</p>}

@@ -4,7 +4,7 @@ import type { Decimal } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import { phrase } from "../../../functions/phrase.ts";
 import { edgeLabel } from "../../../functions/pieces/edge-names.ts";
-import type { Unit } from "../../../functions/units.ts";
+import { BOOK_UNITS, type Unit } from "../../../functions/units.ts";
 import type { Found } from "../../exchange/outlines/find-pieces.ts";
 import { drawnLength, factorOfFile, type Known } from "../../exchange/outlines/scale.ts";
 
@@ -48,11 +48,12 @@ export function factorOf(
     const factor = factorOfFile(found, unit);
     return factor === null ? { wanted: phrase`${found.size} Give one length that you know.` } : { factor };
   }
-  if (typed.trim() === "") return { wanted: phrase`Type the true length of what you know, such as 40 cm.` };
+  if (typed.trim() === "")
+    return { wanted: phrase`Type the true length of what you know, such as ${BOOK_UNITS[unit].across}.` };
   const length = readTape(typed, unit, decimal)?.length;
   if (length === undefined || !(length > 0))
     return {
-      wanted: phrase`The true length must be a length above 0, such as 40 cm, not “${typed.trim().slice(0, 24)}”.`,
+      wanted: phrase`The true length must be a length above 0, such as ${BOOK_UNITS[unit].across}, not “${typed.trim().slice(0, 24)}”.`,
     };
   return { factor: length / drawnLength(found, knownOf(what)) };
 }

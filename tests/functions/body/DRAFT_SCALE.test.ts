@@ -15,7 +15,7 @@ test("parts of the breast stay the same parts, and sums stay sums", () => {
 });
 
 test("centimetres beside inches are noticed", () => {
-  expect(scaled(9, 36, 250)).toMatchObject({ refusal: "wearer must be at most 200 in, not 250" });
+  expect(scaled(9, 36, 250)).toMatchObject({ refusal: "wearer must be at most 200 in, not 250 in" });
   expect(scaled(9, 18, 100)).toMatchObject({
     refusal: "wearer must be the same measurement in the same unit as drafted_for, not 100 in against 18 in",
   });

@@ -46,9 +46,56 @@ test("one slip is reported once, at the figure to blame, although others no long
   const inches = checked(chart(changed("Waist girth", 30)), "the widow", "shift", TODAY);
   expect(inches[0]).toMatch(/waist girth of 30 cm is .*inches may have been written where centimetres were meant/);
   expect(inches[1]).toEqual(["1 Waist girth"]);
-  // A child is not compared with soldiers.
-  const heads = asBlock([[...HEADS, "Compare with"], [...changed("Stature", 120), "child"]].flat(), HEADS.length + 1, []);
-  expect(checked(heads, "the widow")[0]).toBe("ok");
+}); // biome-ignore format: sentences
+
+const CHILD: readonly Cell[] = ["the orphan", "shift", 46_146, 120, 98, 72, 58, 62, 56, 66, null];
+const childChecked = (row: readonly Cell[], ...more: (readonly Cell[])[]) =>
+  checked(
+    asBlock(
+      [
+        [...HEADS.with(10, "Compare with")],
+        row.with(10, "child"),
+        ...more.map((one) => one.with(10, "child")),
+      ].flat(),
+      HEADS.length,
+      [],
+    ),
+    "the orphan",
+  );
+
+test("a child is compared with itself, not with soldiers: each figure by the shares of an adult's", () => {
+  // A body of seven years and one of a year, by common charts of children's sizes: about 120 and 75 cm tall.
+  expect(childChecked(CHILD)).toEqual(["ok", []]);
+  expect(childChecked(["the orphan", "shift", 46_146, 75, 60, 42, 33, 48, 47, 48, null])).toEqual(["ok", []]);
+  const [inches, at] = childChecked(changed("Waist girth", 22, CHILD));
+  expect(inches).toMatch(/^check: doubtful: the orphan over shift: waist girth of 22 cm is far too small beside the child's 6 other measurements, which lead to about \d+(\.\d)? cm; inches may have been written where centimetres were meant: 2.54 times as much would fit; please measure again$/);
+  expect(at).toEqual(["1 Waist girth"]);
+  const [slipped] = childChecked(changed("Bust girth", 6.2, CHILD));
+  expect(slipped).toMatch(/bust girth of 6.2 cm is far below that of any body, a child's too: measure again, and check the unit$/);
+  const [order, both] = childChecked(changed("Cervical height", 125, CHILD));
+  expect(order).toMatch(/cervical height is less than stature in every body, but here they are 125 cm and 120 cm; please measure again$/);
+  expect(both.toSorted()).toEqual(["1 Cervical height", "1 Stature"]);
+}); // biome-ignore format: sentences
+
+test("a figure that no body has is said, whoever it is and whatever is worn, and nothing else is blamed for it", () => {
+  const far = (row: readonly Cell[], heading: string, figure: number) => childChecked(changed(heading, figure, row));
+  for (const heading of HEADS.slice(3, 10)) {
+    expect(far(CHILD, heading, 1e9), heading).toEqual([
+      `check: doubtful: the orphan over shift: ${heading.toLowerCase()} of 1000000000 cm is far above that of any body: measure again, and check the unit`, [`1 ${heading}`]]);
+    const [widow, at] = checked(chart(changed(heading, 1e9)), "the widow");
+    expect(widow).toMatch(/of 1000000000 cm is far above that of any body/);
+    expect(at).toEqual([`1 ${heading}`]);
+    // Over stays and a pad no figure is compared with the survey.
+    const [padded] = checked(chart(changed(heading, 1e9).with(1, "shift, stays, hip pad")), "the widow");
+    expect(padded).toMatch(/of 1000000000 cm is far above that of any body/);
+  }
+  // A measurement that the survey does not have, and a column that is no measurement.
+  const heads = ["Wearer", "Worn beneath", "Point to point", "Telephone"];
+  const other = (point: number) => run(WEARER_CHECK, [asBlock([...heads, "the widow", "shift", point, 5_550_123_456], 4, []), "the widow"], { unit: "cm" });
+  expect(other(19)).toBe("ok");
+  expect(other(1900)).toMatch(/point to point of 1900 cm is far above that of any body/);
+  // A skirt's girth over hoops.
+  expect(checked(chart(changed("Hip girth", 300).with(1, "shift, hoops")), "the widow")[0]).toBe("ok");
 }); // biome-ignore format: sentences
 
 test("a role with no measurements, missing ones, and texts that are no lengths", () => {

@@ -21,7 +21,7 @@ test("the shop's shortest cut is bought where less is missing, and nothing where
   expect(figure(90, 60, 4.5, 9)).toBe(31.5);
   expect(figure(90, 90, 4.5, 9)).toBe(0);
   expect(figure(0)).toBe(0);
-  expect(refusal(90, -1)).toBe("in_stock must be at least 0, not -1");
+  expect(refusal(90, -1)).toBe("in_stock must be at least 0, not -1 in");
 });
 
 test("beside the answer stands that stock and purchase are taken as one length, where there are both", () => {

@@ -236,7 +236,7 @@ test.each([
     ["M 0 0 L 9 0 L 9 9 Z", 1, null, "hem"],
     'hem_edges must be the number of an edge, from 1 to 3, not "hem", because the edges of this piece have no names',
   ],
-  [["M 0 0 L 9 0 L 9 9 Z", -1], "seam must be at least 0, not -1"],
+  [["M 0 0 L 9 0 L 9 9 Z", -1], "seam must be at least 0, not -1 cm"],
   [["M 0 0 L 9 0 L 9 9", 1], "piece is not a valid piece: the outline is open"],
 ] as [Argument[], string][])("%s is refused in words", (args, sentence) => {
   expect(give(...args)).toMatchObject({ refusal: expect.stringContaining(sentence) });

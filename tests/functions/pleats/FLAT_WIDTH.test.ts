@@ -49,6 +49,6 @@ test("the flat width is the finished one, what the pleats take, and the seam; th
 
 test("half a pleat, a depth below nothing and an unknown style are refused", () => {
   expect(refusal(92, 2.5, 4)).toBe("count must be a whole number, not 2.5");
-  expect(refusal(92, 18, -4)).toBe("depth must be at least 0, not -4");
+  expect(refusal(92, 18, -4)).toBe("depth must be at least 0, not -4 cm");
   expect(refusal(92, 18, 4, "accordion")).toBe('style must be "knife", "box" or "inverted", not "accordion"');
 });

@@ -42,5 +42,5 @@ test("what is gathered away and what is left are the strip", () => {
 
 test("a strip shorter than its edge is refused", () => {
   expect(refusal(36, 0.9)).toBe("ratio must be at least 1, not 0.9");
-  expect(refusal(-36, 2)).toBe("finished must be at least 1/32 in, not -36");
+  expect(refusal(-36, 2)).toBe("finished must be at least 1/32 in, not -36 in");
 });

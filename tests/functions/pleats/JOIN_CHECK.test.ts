@@ -71,7 +71,7 @@ test("at a fold that shows, a join shows too; where two folds meet over it, it d
 
 test("a join past the end of the cloth is refused", () => {
   expect(refusal(40, 24, 6, 1)).toBe("join must lie on the flat width of 36 cm, not 40 cm");
-  expect(refusal(-1, 24, 6, 1)).toBe("join must be at least 0, not -1");
+  expect(refusal(-1, 24, 6, 1)).toBe("join must be at least 0, not -1 cm");
 });
 
 test("the width of the box moves the hidden layers", () => {

@@ -31,5 +31,5 @@ test("a tucked width marked on the flat is longer than the sewn one by this, wha
 
 test("half a tuck and a width below nothing are refused", () => {
   expect(refusal(2.5, 1)).toBe("count must be a whole number, not 2.5");
-  expect(refusal(3, -1)).toBe("width must be at least 0, not -1");
+  expect(refusal(3, -1)).toBe("width must be at least 0, not -1 in");
 });

@@ -31,5 +31,5 @@ test("sewn and pressed over, what shows between two tucks is the space asked for
 
 test("tucks of no width and spaces below nothing are refused", () => {
   expect(refusal(0, 1)).toBe("width must be at least 1/32 in, not 0");
-  expect(refusal(1, -0.5)).toBe("space must be at least 0, not -1/2");
+  expect(refusal(1, -0.5)).toBe("space must be at least 0, not -1/2 in");
 });

@@ -71,11 +71,11 @@ test("places and depths that do not belong together are refused", () => {
   expect(refusal(1, 24, [1, 2], [8, 4])).toBe(
     "places must grow from pleat to pleat: number 2 is not beyond number 1",
   );
-  expect(refusal(1, 24, [1, 2], [8, 25])).toBe("places, number 2, must be at most 24, not 25");
+  expect(refusal(1, 24, [1, 2], [8, 25])).toBe("places, number 2, must be at most 24 in, not 25 in");
   expect(refusal(1, 24, [1, 7], null, "box")).toBe(
-    "depths, number 2, must be at most 6 for its box to lie clear of the end, not 7",
+    "depths, number 2, must be at most 6 in for its box to lie clear of the end, not 7 in",
   );
   expect(refusal(1, 24, [3, 5], [10, 16], "box")).toBe(
-    "depths, number 2, must be at most 3 for its box to lie clear of the box before it, not 5",
+    "depths, number 2, must be at most 3 in for its box to lie clear of the box before it, not 5 in",
   );
 });

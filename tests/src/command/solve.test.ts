@@ -64,7 +64,7 @@ test("each wrong request is one sentence, and exits 2", async () => {
   );
   expect(await wrong(...depth, "--atmost", "9", "--equal", "8")).toMatch(/, not 2$/);
   expect(await wrong(...depth, "--atmost", "deep")).toBe(
-    '--atmost must be a length such as 90 or 2 1/2 yd, not "deep"',
+    '--atmost must be a length such as 2 yd, not "deep"',
   );
   expect(await wrong("--cell", "cut", "--make", "buy", "--atmost", "90")).toMatch(/^cut is worked out by/);
   expect(await wrong("--cell", "depth", "--atmost", "90")).toMatch(/^solve needs --make/);

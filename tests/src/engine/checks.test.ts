@@ -52,8 +52,8 @@ test("what one cell holds is one problem, however many formulas refuse it, and t
   };
   expect(listed("1/2")).toEqual({ list: [], said: [] });
   expect(listed("-3")).toEqual({
-    list: [["Draft!B4", "seam must be at least 0, not -3", ["Draft!B1"], 1]],
-    said: ["seam must be at least 0, not -3"],
+    list: [["Draft!B4", "seam must be at least 0, not -3 in", ["Draft!B1"], 1]],
+    said: ["seam must be at least 0, not -3 in"],
   });
   expect(listed("abc").list).toEqual([["Draft!B3", 'amount must be a length, not "abc"', ["Draft!B1"], 4]]);
 });

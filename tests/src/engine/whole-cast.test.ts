@@ -72,8 +72,8 @@ test("the book is written as Ellwand writes it, and its problems are the five le
 test("a slip in one cell is one problem, with that cell", () => {
   const slips: readonly (readonly [string, string, RegExp])[] = [
     ["Measure!D1", "next May", /^today must be a date or a number of days, not "next May"$/],
-    ["Measure!I4", "0", /: the waist girth of the miller's daughter .* must be a length, not 0$/],
-    ["Daughter!B56", "-3", /^seam must be at least 0, not -3$/],
+    ["Measure!I4", "0", /: the waist girth of the miller's daughter .* must be a length above 0, not 0$/],
+    ["Daughter!B56", "-3", /^seam must be at least 0, not -3 in$/],
     ["Cut!B11", "wide", /^gap must be a length, not "wide"$/],
     ["Cut!D15", "0", /: the length of blue remnant is 0, and nothing is cut from it/],
     ["Cut!D20", "0", /: the length of the squire's bolt is 0, and nothing is cut from it/],
@@ -87,6 +87,24 @@ test("a slip in one cell is one problem, with that cell", () => {
     expect(said, address).toEqual([[expect.stringMatching(sentence), [address]]]);
     store.undo();
   }
+  // A figure that no body has is said by the wearer's own check, and again by no cell that takes it.
+  const chart = book.pages[page("Measure")]!;
+  let tried = 0;
+  for (const row of [2, 20, 40])
+    for (const column of chart.columns.keys()) {
+      const address = engine.address({ page: page("Measure"), row, column });
+      if (chart.columns[column]!.kind !== "length" || typeof engine.value(at(address)) !== "number") continue;
+      tried += 1;
+      typed(address, "1e9");
+      const found = checks(engine).filter(({ sentence }) => sentence.includes("far above that of any body"));
+      expect(
+        found.map((one) => one.at.map((place) => engine.address(place))),
+        address,
+      ).toEqual([[address]]);
+      expect(found[0]!.is, address).toBe("verdict");
+      store.undo();
+    }
+  expect(tried).toBeGreaterThan(10);
   // Five cells of its row say why a seam can't be measured.
   typed("Daughter!C41", "");
   expect(newProblems().filter((one) => one.includes("row 5 of the list of seams"))).toHaveLength(1);

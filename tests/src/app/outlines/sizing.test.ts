@@ -31,6 +31,9 @@ test("as long as the size is not known, what is wanted is said in a sentence", (
     expect(factorOf(found, sizing("0/0", typed), "cm", "point")).toEqual({
       wanted: `The true length must be a length above 0, such as 40 cm, not “${typed}”.`,
     });
+  expect(factorOf(found, sizing("0/0", "wide"), "in", "point")).toEqual({
+    wanted: "The true length must be a length above 0, such as 16 in, not “wide”.",
+  });
 });
 
 test("what is taken has its name made safe and its turn in degrees", () => {

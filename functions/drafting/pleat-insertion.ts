@@ -194,6 +194,7 @@ export function hiddenFolds(
     if (place < 0 || place > top + slack) {
       throw new Refusal(
         (say) => phrase`places must lie on the top, from 0 to ${say(top, place)}, not ${say(place, top)}`,
+        { argument: "places", cell: i },
       );
     }
     const across = one(depths, "fold_depth", i);
@@ -240,6 +241,7 @@ export function hiddenFolds(
     if (before && before.at[0] === turn.at[0] && before.at[1] === turn.at[1] && before.side === turn.side) {
       throw new Refusal(
         (say) => phrase`places must differ from one another, not ${say(places[turn.pleat - 1]!)} twice`,
+        { argument: "places", cell: turn.pleat - 1 },
       );
     }
   });

@@ -1,5 +1,6 @@
 /** The problems of a book. */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
+import { causeKeys } from "./cause-keys.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
@@ -71,14 +72,15 @@ export function checks(engine: Engine): Check[] {
     const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
     return verdict?.sentence.includes(said!) ? verdict : undefined;
   };
+  const keyOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
   const firsts = new Map<string, Check>();
   for (const check of inOrder)
     if (!verdictFor(check)) {
-      const key = slipKey(check, engine);
+      const key = keyOf(check);
       firsts.set(key, firsts.get(key) ?? check);
     }
   for (const check of inOrder) {
-    const first = firsts.get(slipKey(verdictFor(check) ?? check, engine))!;
+    const first = firsts.get(keyOf(verdictFor(check) ?? check))!;
     const own = placeKey(check.place);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
   }
@@ -101,19 +103,4 @@ function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, 
     }
   }
   return found;
-}
-
-/**
- * The same key for two problems that come from one slip: one cell holds what several formulas refuse or doubt, or they
- * say the same about the same cells. Every other problem has a key of its own.
- */
-function slipKey({ place, is, sentence, stopped, at }: Check, engine: Engine): string {
-  if (stopped) return placeKey(place);
-  if (is === "blank" || is === "text") return `held ${placeKey(place)}`;
-  if (at.length === 0) return placeKey(place);
-  if ((is === "error" || is === "unusual") && at.length === 1) return `held ${placeKey(at[0]!)}`;
-  // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.
-  const said = engine.pointedAt(place).map((one) => one.sentence);
-  const cause = is === "verdict" && said.length === 1 ? said[0]! : sentence;
-  return `${cause} ${at.map(placeKey).join(" ")}`;
 }

@@ -8,6 +8,7 @@ import {
   HyperFormula,
   SimpleRangeValue,
 } from "hyperformula";
+import { argumentsNamed } from "../../functions/arguments-named.ts";
 import { asBlock } from "../../functions/block.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Block, Cell, Declaration } from "../../functions/define.ts";
@@ -16,7 +17,7 @@ import { phrase } from "../../functions/phrase.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting } from "../../functions/run.ts";
 import { unusualAt } from "../../functions/to-look-at.ts";
-import { givenCell } from "./given-cell.ts";
+import { givenCells } from "./given-cell.ts";
 import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
 import type { CellInList } from "./list-cells.ts";
@@ -136,10 +137,11 @@ abstract class Sewing extends FunctionPlugin {
     };
     const point = (cell: CellOfCall, sentence: string) => {
       if (!context?.pointed || context.heard) return;
-      const at = lists[cell.position]
-        ? find(cell)?.at
-        : givenCell(ast.args[cell.position], state.formulaAddress, context.named);
-      if (at) context.pointed(state.formulaAddress, { at, sentence });
+      const listed = lists[cell.position] ? find(cell)?.at : undefined;
+      const given = lists[cell.position]
+        ? []
+        : givenCells(ast.args[cell.position], state.formulaAddress, context.named);
+      for (const at of listed ? [listed] : given) context.pointed(state.formulaAddress, { at, sentence });
     };
     let asked = 0;
     let doubtful = false;
@@ -181,7 +183,8 @@ abstract class Sewing extends FunctionPlugin {
       if (doubtful || unusual.length > 0) context.unusual(state.formulaAddress);
     }
     if (!isRefused(answer)) return answer;
-    if (answer.at) point(answer.at, answer.refusal);
+    const accused = answer.at ? [answer.at] : argumentsNamed(declaration, args, answer.refusal);
+    for (const cell of accused) point(cell, answer.refusal);
     return new CellError(ErrorType.VALUE, answer.refusal);
   }
 

@@ -9,6 +9,7 @@ import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { choiceFault, choicesSet } from "./choices.ts";
+import { culpritOf } from "./culprit.ts";
 import { fittingOf } from "./fitted-cells.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
@@ -119,13 +120,15 @@ function errorProblem(
   const stopped = instance.isStopped(from);
   const left = error.type === "VALUE" && !stopped ? uncounted().users.get(placeKey(from)) : undefined;
   if (left) return { is: "error", sentence: left.sentence, from: left.place };
-  const named = cause(error, from);
+  const about = aboutCells(from, { instance });
+  const named =
+    cause(error, from) ?? culpritOf(instance.book, about.at ?? [], (place) => instance.raw(place));
   return {
     is: "error",
     sentence: sentence(error, from),
     from,
     ...(stopped && { stopped: true }),
-    ...(named ? { at: [named] } : aboutCells(from, { instance })),
+    ...(named ? { at: [named] } : about),
   };
 }
 

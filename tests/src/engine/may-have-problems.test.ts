@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { comparePlaces, type Place, placeKey } from "../../../src/book/address.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { causeKeys } from "../../../src/engine/cause-keys.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { choicesSet } from "../../../src/engine/choices.ts";
 import { Engine } from "../../../src/engine/engine.ts";
@@ -74,24 +75,19 @@ function commandOf(random: Random, book: Book): Command {
   return turn < 0.2 ? otherFigure(random, book) : typing();
 }
 
-/**
- * The places of the problems that begin in a cell of their own, found by a look at every cell. Of several
- * problems about what one cell holds, and of several that say the same about the same cells, the first is taken.
- */
+/** The places of the problems that begin in a cell of their own, found by a look at every cell: of those with one cause the first. */
 function byEveryCell(engine: Engine): string[] {
-  const found = new Map<string, { place: Place; held: string }>();
-  const add = (place: Place, held: string) => found.set(placeKey(place), { place, held });
+  type Found = Parameters<typeof causeKeys>[0][number];
+  const found = new Map<string, Found>();
   const look = (place: Place, typed: string) => {
     const asked =
       typed !== "" &&
       (choicesSet(engine.book, place) !== undefined || fittingOf(engine.book, place) !== undefined);
     const { problem } = isFormula(typed) || asked ? engine.view(place) : { problem: null };
     if (!problem || placeKey(problem.from) !== placeKey(place)) return;
-    const { is, at = [], stopped } = problem;
-    if (is === "uncounted" || is === "pending") return;
-    const isHeld = (is === "error" || is === "unusual") && at.length > 0 && !stopped;
-    const said = at.length === 1 ? "" : problem.sentence;
-    add(place, isHeld ? [said, ...at.map(placeKey)].join(" ").trim() : `own ${placeKey(place)}`);
+    const { is, sentence, at = [], stopped = false } = problem;
+    if (is !== "uncounted" && is !== "pending")
+      found.set(placeKey(place), { place, is, sentence, at, stopped });
   };
   engine.book.pages.forEach(({ rows }, page) => {
     rows.forEach((cells, row) => {
@@ -100,11 +96,12 @@ function byEveryCell(engine: Engine): string[] {
       });
     });
   });
-  for (const one of engine.uncounted.values()) if (one.first) add(one.place, placeKey(one.place));
+  for (const { place, is, sentence, first } of engine.uncounted.values())
+    if (first) found.set(placeKey(place), { place, is, sentence, at: [], stopped: false });
   const inOrder = [...found.values()].sort((a, b) => comparePlaces(a.place, b.place));
-  const isFirst = ({ held }: { held: string }, i: number) =>
-    inOrder.findIndex((other) => other.held === held) === i;
-  return inOrder.filter(isFirst).map(({ place }) => placeKey(place));
+  const keyOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
+  const keys = inOrder.map(keyOf);
+  return inOrder.filter((_, i) => keys.indexOf(keys[i]!) === i).map(({ place }) => placeKey(place));
 }
 
 test("after every edit the problems are those of a fresh engine, and no cell with one is passed over", () => {

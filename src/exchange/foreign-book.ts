@@ -7,6 +7,8 @@ export interface ForeignCell {
   /** Null for a formula whose value the file does not have. */
   readonly value: string | number | boolean | null;
   readonly as: ShownAs;
+  /** The decimal places that a figure is always shown with, as in 18.00. */
+  readonly places?: number;
   /** Without "=", in the signs of its standard. */
   readonly formula?: string;
 }

@@ -110,7 +110,9 @@ function choicesText(
 ): { readonly text: string } | { readonly why: string } {
   if (!("formula" in list)) return { text: list.join("; ") };
   const written = bookFormula(list.formula, file.signs, places);
-  if ("text" in written) return written;
+  // Cells to choose from stay the same for every cell of the column, so that a book needs no $ in them.
+  if ("text" in written)
+    return { text: written.text.replace(CELLS_ALONE, (text) => text.replaceAll("$", "")) };
   const [part, ...rest] = foreignParts(list.formula, file.signs);
   if (part?.is !== "reference" || rest.length > 0 || part.sheet === null) return written;
   const sheet = file.sheets.find(({ title }) => title === part.sheet);
@@ -125,6 +127,9 @@ function choicesText(
     ? written
     : { text: words.join("; ") };
 }
+
+/** A formula that is nothing but cells, behind the title of their page. */
+const CELLS_ALONE = /(?<=^=(?:'(?:[^']|'')+'!|[^!$'"(]+!)?)\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?$/;
 
 /** The most words that are read from cells. */
 const MOST_WORDS = 500;

@@ -1,10 +1,12 @@
 /**
- * A spreadsheet that Ellwand wrote, read again. Its sheet of workings has each formula as it was typed. A
+ * A spreadsheet that Ellwand wrote, read again. Its sheet of workings has each formula as it was typed, and each figure
+ * that was typed in its own way, such as 1 1/2. A
  * formula comes back where the book, written once more, gives the very formula that stands in the file; where
  * another program changed the file, what it has now is read like any foreign sheet.
  */
 import { phrase, plural } from "../../functions/phrase.ts";
 import { findPlace, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/lay-desk.ts";
 import { near } from "./agreement.ts";
@@ -32,7 +34,7 @@ export interface Restored {
 /** Rounds of writing the book again; each gives up the formulas that were changed elsewhere. */
 const MOST_ROUNDS = 3;
 
-/** The formulas as they were typed, by the key of their cell. */
+/** The formulas, and the figures that their values do not tell, as they were typed, by the key of their cell. */
 export type Originals = ReadonlyMap<string, string>;
 
 function originalsOf(file: ForeignBook, mark: OwnMark): Map<string, string> {
@@ -92,7 +94,7 @@ function done(laid: Laidout, plain: PlainBook, originals: Originals, values: rea
     }
     return { ...page, notes };
   });
-  const count = originals.size;
+  const count = [...originals.values()].filter((text) => isFormula(text)).length;
   const where = values.map((place) => fullAddress(book, place));
   return {
     laid: { ...laid, book: { ...book, pages } },
@@ -148,7 +150,8 @@ function changedCells(file: ForeignBook, plain: PlainBook, originals: Originals)
         const [was, is] = [cells[column]?.value ?? null, again[column]?.value ?? null];
         if (!same(cells[column], again[column])) formulas.push(place);
         else if (again[column]?.formula === undefined && !near(was, is) && !isUnanswered(was, again[column]))
-          values.push(place);
+          // A figure that was typed over in the file is the file's now.
+          (isFormula(originals.get(placeKey(place))!) ? values : formulas).push(place);
       }
     }
   }

@@ -5,6 +5,7 @@
  */
 
 import { HyperFormula } from "hyperformula";
+import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Kind } from "../../functions/define.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
@@ -169,8 +170,9 @@ function workingsSheet(
   live: LiveFormulas,
   values: readonly Cell[],
   title: string,
-  { book }: Engine,
+  engine: Engine,
 ): PlainSheet {
+  const { book } = engine;
   const line = (...texts: string[]) => texts.map((value): PlainCell => ({ value }));
   const rows: (PlainCell | undefined)[][] = [
     line(phrase`Lengths are in ${UNIT_WORDS[book.unit]}.`),
@@ -193,7 +195,8 @@ function workingsSheet(
       for (const [column, text] of cells.entries()) {
         const place = { page, row: r, column };
         const fitted = text !== "" && fittingOf(book, place) !== undefined;
-        if ((!isFormula(text) && !fitted) || text.length > LONGEST_TEXT) continue;
+        const kept = isFormula(text) || fitted || isTypedOtherwise(engine, place, text);
+        if (!kept || text.length > LONGEST_TEXT) continue;
         while (rows.length <= row) rows.push([]);
         while (rows[row]!.length < ORIGINALS) rows[row]!.push(undefined);
         rows[row]!.push(...line(fullAddress(book, place), text));
@@ -207,6 +210,13 @@ function workingsSheet(
     rows,
     choices: [],
   };
+}
+
+/** Whether a figure is typed in a way that its value does not tell, such as 1 1/2, 18.00 or 42 cm in a book of inches. */
+function isTypedOtherwise(engine: Engine, place: Place, text: string): boolean {
+  const figure = engine.value(place);
+  if (typeof figure !== "number") return false;
+  return text !== withDecimalMark(String(figure), engine.book.decimal) && text !== dayText(figure);
 }
 
 /** The cells of every page, those formulas that give another figure elsewhere written as their values. */

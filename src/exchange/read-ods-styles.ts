@@ -15,6 +15,9 @@ export class ReadStyles {
   /** What the numbers of a cell's style are shown as, and of a style of numbers. */
   readonly #shown = new Map<string, ShownAs>();
   readonly #dataStyles = new Map<string, ShownAs>();
+  /** The decimal places that numbers of a cell's style are always shown with, and of a style of numbers. */
+  readonly #places = new Map<string, number>();
+  readonly #dataPlaces = new Map<string, number>();
   readonly #choices = new Map<string, ForeignChoices["list"]>();
   #style: { readonly name: string; readonly family: string } | null = null;
   #dataStyle: string | null = null;
@@ -43,6 +46,12 @@ export class ReadStyles {
         if (shown) this.#dataStyles.set(this.#dataStyle, shown);
         return true;
       }
+      case "number:number": {
+        const places = attributes["number:min-decimal-places"] ?? attributes["number:decimal-places"];
+        if (this.#dataStyle !== null && /^[1-6]$/.test(places ?? ""))
+          this.#dataPlaces.set(this.#dataStyle, Number(places));
+        return true;
+      }
       case "number:fraction":
         if (this.#dataStyle !== null) this.#dataStyles.set(this.#dataStyle, "fraction");
         return true;
@@ -62,6 +71,8 @@ export class ReadStyles {
   #cellStyle({ name, family }: { name: string; family: string }, data: string | undefined): void {
     const shown = data === undefined ? undefined : this.#dataStyles.get(data);
     if (shown && family === "table-cell") this.#shown.set(name, shown);
+    const places = data === undefined ? undefined : this.#dataPlaces.get(data);
+    if (places && family === "table-cell") this.#places.set(name, places);
   }
 
   #validation(attributes: Attributes): void {
@@ -84,6 +95,12 @@ export class ReadStyles {
   /** What the numbers of cells of a style are shown as. */
   shown(style: string | undefined): ShownAs {
     return this.#shown.get(style ?? "") ?? "plain";
+  }
+
+  /** The decimal places that the numbers of cells of a style are always shown with. */
+  places(style: string | undefined): { readonly places?: number } {
+    const places = this.#places.get(style ?? "");
+    return places === undefined ? {} : { places };
   }
 
   /** The choices that a validation gives; undefined when it gives no list. */

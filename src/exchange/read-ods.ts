@@ -288,12 +288,18 @@ class Reading {
         return {
           value: number,
           as: this.#styles.shown(attributes["table:style-name"]),
+          ...this.#styles.places(attributes["table:style-name"]),
           ...rest,
         };
       case "percentage":
         return { value: number, as: "share", ...rest };
       case "currency":
-        return { value: number, as: "money", ...rest };
+        return {
+          value: number,
+          as: "money",
+          ...this.#styles.places(attributes["table:style-name"]),
+          ...rest,
+        };
       case "boolean":
         return { value: attributes["office:boolean-value"] === "true", as: "flag", ...rest };
       case "date":

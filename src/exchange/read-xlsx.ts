@@ -152,7 +152,8 @@ function foreignCell(
           : typeof plain === "boolean"
             ? "flag"
             : "text";
-  return { value: plain, as, ...(formula !== undefined && { formula }) };
+  const places = as === "plain" || as === "money" ? placesOf(format) : 0;
+  return { value: plain, as, ...(places > 0 && { places }), ...(formula !== undefined && { formula }) };
 }
 
 function formulaOf(
@@ -186,6 +187,13 @@ export function shownAs(format: string): ShownAs {
   if (/[$€£¥₣₤]|\[\$[^\]-]/.test(format) || /"(?:EUR|USD|GBP|CHF|kr|zł|Kč)\.?\s*"/.test(format))
     return "money";
   return "plain";
+}
+
+/** The decimal places that a format always shows: two of `#,##0.00 "EUR"`. */
+export function placesOf(format: string): number {
+  const bare = format.split(";")[0]!.replace(/"[^"]*"|\\./g, "");
+  const [, zeros = ""] = /0\.(0+)(?![#?0])/.exec(bare) ?? [];
+  return Math.min(6, zeros.length);
 }
 
 /** The list of a validation: its words, or the cells that hold them. */

@@ -5,6 +5,7 @@ import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 import { cellAddress, columnLetters, placeKey, rowAndColumn } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
 import { withHidden } from "../book/hidden-rows.ts";
 import {
   type Book,
@@ -176,7 +177,10 @@ function pageOf(
       if (!cell) return "";
       const address = cellAddress(row, column);
       const original = of?.originals?.get(placeKey({ page: own.page!, row, column }));
-      if (original !== undefined) return original;
+      // A figure is understood by the decimal mark that it was typed with.
+      const isReadable =
+        original !== undefined && (isFormula(original) || decimal === (of?.mark.decimal ?? "point"));
+      if (isReadable) return original;
       if (cell.as === "money") report.add("currency", address);
       if (cell.formula !== undefined) {
         const written = bookFormula(cell.formula, file.signs, places);

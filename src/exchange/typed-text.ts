@@ -18,10 +18,13 @@ export interface Typed {
 /** The finest fraction that a figure shown as a fraction is typed with. */
 const UNDERS = [2, 4, 8, 16, 32, 64];
 
-export function typedText({ value, as }: Pick<ForeignCell, "value" | "as">, decimal: Decimal): Typed {
+export function typedText(
+  { value, as, places }: Pick<ForeignCell, "value" | "as" | "places">,
+  decimal: Decimal,
+): Typed {
   if (value === null) return { text: "" };
   if (typeof value === "boolean") return { text: value ? "TRUE" : "FALSE" };
-  if (typeof value === "number") return figure(value, as, decimal);
+  if (typeof value === "number") return figure(value, as, decimal, places);
   if (as === "error") return { text: value, lost: "error" };
   const text = value.length > LONGEST.typed ? value.slice(0, LONGEST.typed) : value;
   if (isFormula(text)) return { text: `'${text}`.slice(0, LONGEST.typed), lost: "like a formula" };
@@ -30,7 +33,7 @@ export function typedText({ value, as }: Pick<ForeignCell, "value" | "as">, deci
 
 const plain = (value: number, decimal: Decimal): string => withDecimalMark(String(value), decimal);
 
-function figure(value: number, as: ForeignCell["as"], decimal: Decimal): Typed {
+function figure(value: number, as: ForeignCell["as"], decimal: Decimal, places = 0): Typed {
   // Too great for a figure, or none at all.
   if (!Number.isFinite(value)) return { text: "#NUM!", lost: "error" };
   switch (as) {
@@ -56,8 +59,11 @@ function figure(value: number, as: ForeignCell["as"], decimal: Decimal): Typed {
     }
     case "time":
       return { text: clock(value), lost: "time" };
-    default:
-      return { text: plain(value, decimal) };
+    default: {
+      // 18.00 is typed so where the file shows it so; a finer figure keeps all it has.
+      const shown = value.toFixed(places);
+      return { text: Number(shown) === value ? withDecimalMark(shown, decimal) : plain(value, decimal) };
+    }
   }
 }
 

@@ -7,7 +7,9 @@ import {
   type Piece,
   pieceBounds,
   pieceOf,
+  readPiece,
   turnPiece,
+  writePiece,
 } from "../../../functions/pieces/piece.ts";
 import { convert, type Unit } from "../../../functions/units.ts";
 import { placedStrokes } from "./drawn-lines.ts";
@@ -39,15 +41,35 @@ export function drawnLength({ pieces }: Found, known: Known): number {
 export const factorOfFile = ({ millimetres }: Found, unit: Unit): number | null =>
   millimetres === null ? null : convert(millimetres, "mm", unit);
 
-/** The piece in a book's unit, turned clockwise by `turn` degrees, the upper left corner of its box at (0, 0). */
+/**
+ * The piece in a book's unit, turned clockwise by `turn` degrees, the upper left corner of its box at (0, 0). Its
+ * coordinates are written with PLACES decimal places.
+ */
 export function sized({ edges, names, marks }: Piece, factor: number, turn = 0): Piece {
   const large = pieceOf(
     edges.map((edge) => placedStrokes(edge, 0, 0, factor)),
     names,
     marks.map(({ line, role }) => ({ line: placedStrokes(line, 0, 0, factor), role })),
   );
-  if (turn % 360 === 0) return large;
+  if (turn % 360 === 0) return clean(large);
   const turned = turnPiece(large, turn);
   const { left, low } = pieceBounds(turned);
-  return movePiece(turned, -left, -low);
+  return clean(movePiece(turned, -left, -low));
+}
+
+/** No point moves by more than half a millionth of the unit across and down: in inches, by 0.000013 mm. */
+const PLACES = 6;
+
+/** The piece without the dust of calculated coordinates: 12.000000000000002 is 12, and 3.8e-16 is 0. */
+function clean(piece: Piece): Piece {
+  const [path = "", ...parts] = writePiece(piece).split("|");
+  const figures = path.replace(/-?\d[\d.]*(?:e[-+]?\d+)?/gi, (text) =>
+    String(Number(Number(text).toFixed(PLACES)) + 0),
+  );
+  try {
+    return readPiece([figures, ...parts].join("|"));
+  } catch {
+    // A piece as small as the dust itself.
+    return piece;
+  }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { edgeLength } from "../../../../functions/pieces/piece.ts";
+import { edgeLength, writePiece } from "../../../../functions/pieces/piece.ts";
 import { drawnLength, factorOfFile, sized } from "../../../../src/exchange/outlines/scale.ts";
 import { foundIn, refusalOf, svg, textsOf } from "./drawings.ts";
 
@@ -177,6 +177,24 @@ test("one known length sizes the whole drawing: an edge, its width, its height, 
   const { edges } = sized(found.pieces[1]!.piece, 60 / 30);
   expect(edges.map(edgeLength)).toEqual([20, 20, 20, 20]);
 });
+
+test("the coordinates of a piece are written without the dust of calculating, and no point moves by a visible length", () => {
+  const path = '<path transform="rotate(30 3 4) translate(0.1 0.2)" d="M 0 0 L 20.1 0 A 30 30 0 0 1 20.1 30.3 C 15 33 5 29 0 30.3 Z"/>';
+  const found = foundIn(svg(path)).pieces[0]!.piece;
+  for (const turn of [0, 30, 90, 180, 270, 330])
+    for (const factor of [1, 0.1, 1 / 25.4]) {
+      const made = sized(found, factor, turn);
+      const figures = writePiece(made).match(/-?[\d.]+(?:e-?\d+)?/g)!;
+      for (const figure of figures) expect(figure, `${turn}°`).toMatch(/^-?\d+(\.\d{1,6})?$/);
+      expect(figures).not.toContain("-0");
+      // The lengths of its edges are those of the drawing.
+      made.edges.forEach((edge, i) => {
+        expect(Math.abs(edgeLength(edge) - edgeLength(found.edges[i]!) * factor)).toBeLessThan(1e-5);
+      });
+    }
+  const square = sized(foundIn(svg('<rect width="20" height="30"/>', "")).pieces[0]!.piece, 0.1, 90);
+  expect(writePiece(square)).toBe("M 3 0 L 3 2 L 0 2 L 0 0 L 3 0 Z");
+}); // biome-ignore format: a path
 
 test("a piece turned for its grain keeps its edges and lies at the upper left again", () => {
   const found = foundIn(svg('<rect width="20" height="30"/>'));

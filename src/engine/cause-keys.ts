@@ -40,11 +40,11 @@ export function causeKeys(
     if (at.length === 0) return placeKey(place);
     if (isAbout(problem)) {
       const own = at.map(placeKey);
-      const cause = own.find((key) => held.has(key));
-      if (cause !== undefined) return `held ${cause}`;
       const behind = own.find((key) => doubtful.has(key) && !above.has(key));
       if (behind !== undefined)
         return keyOf(doubtful.get(behind)!, new Set([...above, placeKey(place), behind]));
+      const cause = own.find((key) => held.has(key));
+      if (cause !== undefined) return `held ${cause}`;
       if (own.length === 1) return `held ${own[0]!}`;
     }
     // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.

@@ -72,19 +72,29 @@ export function checks(engine: Engine): Check[] {
     const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
     return verdict?.sentence.includes(said!) ? verdict : undefined;
   };
-  const keyOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
-  const firsts = new Map<string, Check>();
-  for (const check of inOrder)
-    if (!verdictFor(check)) {
-      const key = keyOf(check);
-      firsts.set(key, firsts.get(key) ?? check);
-    }
+  const causeOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
+  /** The causes that a verdict says, by the keys that other problems have from them. */
+  const saidBy = new Map<string, string>();
   for (const check of inOrder) {
-    const first = firsts.get(keyOf(verdictFor(check) ?? check))!;
+    const verdict = verdictFor(check);
+    if (verdict) saidBy.set(causeOf(check), causeOf(verdict));
+  }
+  const keyOf = (check: Check): string => {
+    const own = causeOf(check);
+    return saidBy.get(own) ?? own;
+  };
+  const firsts = new Map<string, Check>();
+  // The verdict is listed, wherever it stands.
+  for (const check of inOrder)
+    if (check.is === "verdict") firsts.set(keyOf(check), firsts.get(keyOf(check)) ?? check);
+  for (const check of inOrder) firsts.set(keyOf(check), firsts.get(keyOf(check)) ?? check);
+  for (const check of inOrder) {
+    const first = firsts.get(keyOf(check))!;
     const own = placeKey(check.place);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
   }
-  return [...firsts.values()].map((check) => ({
+  const listed = [...firsts.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
+  return listed.map((check) => ({
     ...check,
     waiting: waiting.get(placeKey(check.place))?.size ?? 0,
   }));

@@ -161,10 +161,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=+", "this formula can't be read; check its brackets, quotes and the ; between arguments"],
     // the engine's own refusals
     ["=waist/0", "this divides by zero or by a blank cell; give the divisor a number"],
-    [
-      "=waist/depth",
-      "this divides by zero: depth (Draft!B4) is blank; give it a number other than 0",
-    ],
+    ["=waist/depth", "this divides by zero: depth (Draft!B4) is blank; give it a number other than 0"],
     ['=waist+"wide"', "a text stands where this formula needs a number"],
     [
       "=SQRT(-1)",

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readGarment } from "../../../src/book/garment.ts";
 import { readBook } from "../../../src/book/read.ts";
@@ -70,3 +70,44 @@ test("a measurement that is far from right is one problem beside its own, which 
   const accusing = found.filter(([sentence]) => String(sentence).includes("measure cervical height first"));
   expect(accusing).toEqual([[expect.any(String), ["Measure!B6"]]]);
 });
+
+test("a figure of a chart that no body has is one problem, though garments refuse what they are worked out from it", () => {
+  for (const column of [7, 8])
+    expect(newProblems(garment("company"), "Measure", 3, column, "1e9")).toEqual([
+      [expect.stringMatching(/far above that of any body/), [`Measure!${"ABCDEFGHI"[column]}4`]],
+    ]);
+});
+
+test("whatever is typed in place of a measurement, its garment has one problem at most, and that leads to the cell", () => {
+  const names = readdirSync("templates/garments").map((file) => file.replace(".json", ""));
+  let [tried, said] = [0, 0];
+  for (const name of names.filter((one) => !["company", "measurement-chart"].includes(one))) {
+    const book = garment(name);
+    const store = new Store(book, layDesk);
+    const problems = () => checks(store.engine).map((one) => ({ ...one, key: `${one.address} ${one.sentence}` }));
+    const before = new Set(problems().map(({ key }) => key));
+    const page = book.pages.findIndex(({ title }) => title === "Measure");
+    for (const [row, cells] of (book.pages[page]?.rows ?? []).entries()) {
+      if (book.pages[page]!.columns[1]?.kind !== "length" || !/^\d/.test(cells[1] ?? "")) continue;
+      // A blank, a slip of the hand, a slip of the keys and a word; a measured day stands in this column too.
+      if (/^\d{4}-/.test(cells[1]!)) continue;
+      const place = { page, row, column: 1 };
+      for (const typed of ["", "-3", "1e9", "wide"]) {
+        store.run(pasteBlock(place, [[typed]]));
+        const found = problems().filter(({ key }) => !before.has(key));
+        const where = `${name} ${store.engine.address(place)} "${typed}": ${found.map(({ sentence }) => sentence).join(" | ")}`;
+        expect(found.length, where).toBeLessThanOrEqual(1);
+        const own = store.engine.address(place);
+        for (const { place: at, at: about } of found)
+          expect([at, ...about].map((one) => store.engine.address(one)), where).toContain(own);
+        tried += 1;
+        said += found.length;
+        store.undo();
+      }
+    }
+    store.engine.destroy();
+  }
+  expect(tried).toBeGreaterThan(250);
+  // What is said nowhere is a depth that may be 0 or below it, and a figure that nothing uses.
+  expect(said / tried).toBeGreaterThan(0.8);
+}); // biome-ignore format: a table

@@ -70,7 +70,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["block"],
   ["limits", "rounding", "drafting", "cutting", "wearers", "seams"],
   ["arguments"],
-  ["unusual-arguments", "FAMILY", "help"],
+  ["unusual-arguments", "arguments-named", "FAMILY", "help"],
   ["run", "catalogue"],
   ["as-worn", "to-look-at"],
 ];

@@ -10,10 +10,10 @@ import type { Token } from "../book/lex.ts";
 import { everyName, isCell, type Named, nameMeant, namesMeant, nameText } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
-import { circularReferenceSentence } from "./circular-reference.ts";
 import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
 import { RANGE_OF_ANSWERS } from "./guards.ts";
 import { cellText } from "./label.ts";
+import { rarelyAsked } from "./rarely-asked.ts";
 import { areasOf, isSingle, precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
 import type { CellProblem, CellView } from "./view.ts";
@@ -50,9 +50,10 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
   if (refusal) return refusal;
   switch (error.type) {
     case "CYCLE":
-      return scene.place
-        ? circularReferenceSentence(book, scene.place, scene.circular)
-        : phrase`this formula rests on itself; break the circle`;
+      return (
+        (scene.place && rarelyAsked.circularReferenceSentence?.(book, scene.place, scene.circular)) ??
+        phrase`this formula rests on itself; break the circle`
+      );
     case "NAME":
       return unknownWord(scene) ?? phrase`a name in this formula is not known; check the spelling`;
     case "ERROR":

@@ -9,12 +9,12 @@ import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { choiceFault, choicesSet } from "./choices.ts";
-import { culpritOf } from "./culprit.ts";
 import { fittingOf } from "./fitted-cells.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { leastSearched, pendingOf, pendingText } from "./laid.ts";
+import { rarelyAsked } from "./rarely-asked.ts";
 import { show, showSet } from "./show.ts";
 import type { UncountedCells } from "./uncounted.ts";
 
@@ -122,7 +122,8 @@ function errorProblem(
   if (left) return { is: "error", sentence: left.sentence, from: left.place };
   const about = aboutCells(from, { instance });
   const named =
-    cause(error, from) ?? culpritOf(instance.book, about.at ?? [], (place) => instance.raw(place));
+    cause(error, from) ??
+    rarelyAsked.culpritOf?.(instance.book, about.at ?? [], (place) => instance.raw(place));
   return {
     is: "error",
     sentence: sentence(error, from),

@@ -142,8 +142,13 @@ export const lateFunctions: Plugin = {
         `const files = import.meta.glob(${list(globs)}, { eager: true });`,
         'export const declarations = Object.fromEntries(Object.entries(files).map(([path, file]) => [path.replace("../../functions", "."), file]));',
         `export const plugins = [${plugins.map(({ plugin }) => plugin).join(", ")}];`,
+        'import { rarelyAsked } from "./rarely-asked.ts";',
+        'import { circularReferenceSentence } from "./circular-reference.ts";',
+        'import { culpritOf } from "./culprit.ts";',
+        "Object.assign(rarelyAsked, { circularReferenceSentence, culpritOf });",
       ].join("\n");
     }
+    if (path.endsWith("/src/engine/rarely-asked.ts")) return "export const rarelyAsked = {};";
     if (path.endsWith("/hyperformula/es/interpreter/plugin/index.mjs")) {
       const late = new Set(latePlugins().map(({ plugin }) => plugin));
       return readFileSync(id, "utf8")

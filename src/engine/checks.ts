@@ -1,9 +1,9 @@
 /** The problems of a book. */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
-import { causeKeys } from "./cause-keys.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
+import { rarelyAsked } from "./rarely-asked.ts";
 
 export interface Check {
   readonly place: Place;
@@ -72,7 +72,9 @@ export function checks(engine: Engine): Check[] {
     const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
     return verdict?.sentence.includes(said!) ? verdict : undefined;
   };
-  const causeOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
+  const causeOf =
+    rarelyAsked.causeKeys?.(inOrder, (place) => engine.pointedAt(place)) ??
+    (({ place }: Check) => placeKey(place));
   /** The causes that a verdict says, by the keys that other problems have from them. */
   const saidBy = new Map<string, string>();
   for (const check of inOrder) {

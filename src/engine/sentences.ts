@@ -4,8 +4,8 @@ import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
-import { columnNumber, findPlace, type Place, pageReference, placeKey } from "../book/address.ts";
-import { formulaTree, isClosed, isFormula, tokens } from "../book/formula.ts";
+import { columnNumber, findPlace, type Place, pageReference } from "../book/address.ts";
+import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
 import { everyName, isCell, type Named, nameMeant, namesMeant, nameText } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
@@ -14,7 +14,7 @@ import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
 import { RANGE_OF_ANSWERS } from "./guards.ts";
 import { cellText } from "./label.ts";
 import { rarelyAsked } from "./rarely-asked.ts";
-import { areasOf, isSingle, precedents } from "./references.ts";
+import { precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
 import type { CellProblem, CellView } from "./view.ts";
 
@@ -59,7 +59,10 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
     case "ERROR":
       return unreadable(scene);
     case "DIV_BY_ZERO":
-      return dividesBy(scene);
+      return (
+        rarelyAsked.dividesBy?.(scene) ??
+        phrase`this divides by zero or by a blank cell; give the divisor a number`
+      );
     case "REF":
       return unknownPage(scene) ?? lostOrNowhere(formula);
     default:
@@ -95,28 +98,6 @@ function listAsCell({ book, formula, page }: Scene): string | null {
     : null;
 }
 
-/** What the formula divides by, where one cell behind it can be that, in a sentence. */
-function dividesBy(scene: Scene): string {
-  const divisor = nothingBehind(scene);
-  if (!divisor) return phrase`this divides by zero or by a blank cell; give the divisor a number`;
-  const { book, value } = scene;
-  const held = value(divisor) === 0 ? "0" : phrase`blank`;
-  return phrase`this divides by zero: ${cellText(book, divisor)} is ${held}; give it a number other than 0`;
-}
-
-/** The only single cell behind the formula that is blank or 0. */
-function nothingBehind({ book, formula, page, value }: Scene): Place | null {
-  if (!isFormula(formula)) return null;
-  const cells = areasOf(book, formulaTree(formula), page).flatMap((area) =>
-    isSingle(area) ? [{ page: area.page, row: area.top, column: area.left }] : [],
-  );
-  const nothing = new Map(cells.filter((one) => isNothing(value(one))).map((one) => [placeKey(one), one]));
-  const [first] = nothing.values();
-  return first && nothing.size === 1 ? first : null;
-}
-
-const isNothing = (value: unknown): boolean => value === 0 || value === null || value === "";
-
 /** The cell that holds a text where the formula calculates with a number, in a sentence. */
 function textForNumber(scene: Scene): string | null {
   const place = heldText(scene);
@@ -136,7 +117,7 @@ function heldText({ book, formula, page, value }: Scene): Place | null {
 /** The cell that the sentence of an error names as its cause; null for a sentence that names none. */
 export function causeOf(error: DetailedCellError, scene: Scene): Place | null {
   if (refused(scene.formula, scene.book.decimal)) return null;
-  if (error.type === "DIV_BY_ZERO") return nothingBehind(scene);
+  if (error.type === "DIV_BY_ZERO") return rarelyAsked.divisorOf?.(scene) ?? null;
   return error.message === TEXT_FOR_NUMBER ? heldText(scene) : null;
 }
 

@@ -58,3 +58,45 @@ export function causeKeys(
 /** What is unusual in an answer, without the name of the function that says it. */
 const withoutFunction = (sentence: string, is: Problem["is"]): string =>
   is === "unusual" ? sentence.replace(/^[A-Z_]+: /, "") : sentence;
+
+type Pointed = (place: Place) => readonly PointedAt<Place>[];
+
+/** The same, where a verdict may say of a cell what stops or is doubted in other formulas: it is their cause, for it may say more. */
+export function causes(inOrder: readonly Problem[], pointed: Pointed): (problem: Problem) => string {
+  const verdicts = verdictsOf(pointed, inOrder);
+  const verdictFor = ({ place, is, sentence, at }: Problem): Problem | undefined => {
+    if (at.length !== 1 || (is !== "error" && is !== "unusual")) return undefined;
+    if (is === "error") return verdicts.get(saidKey(sentence, at[0]!));
+    // What is unusual in an answer begins with the name of the function that says it.
+    const said = pointed(place)[0]?.sentence;
+    const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
+    return verdict?.sentence.includes(said!) ? verdict : undefined;
+  };
+  const causeOf = causeKeys(inOrder, pointed);
+  /** The causes that a verdict says, by the keys that other problems have from them. */
+  const saidBy = new Map<string, string>();
+  for (const check of inOrder) {
+    const verdict = verdictFor(check);
+    if (verdict) saidBy.set(causeOf(check), causeOf(verdict));
+  }
+  const keyOf = (check: Problem): string => {
+    const own = causeOf(check);
+    return saidBy.get(own) ?? own;
+  };
+  return keyOf;
+}
+
+const saidKey = (sentence: string, at: Place): string => `${sentence} ${placeKey(at)}`;
+
+/** The verdicts that say something about a cell of a list, by what the first of them says about which cell. */
+function verdictsOf(pointed: Pointed, all: readonly Problem[]): ReadonlyMap<string, Problem> {
+  const found = new Map<string, Problem>();
+  for (const check of all) {
+    if (check.is !== "verdict" || check.at.length === 0) continue;
+    for (const { at, sentence } of pointed(check.place)) {
+      const key = saidKey(sentence, at);
+      if (!found.has(key)) found.set(key, check);
+    }
+  }
+  return found;
+}

@@ -63,28 +63,9 @@ export function checks(engine: Engine): Check[] {
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
   const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
-  const verdicts = verdictsOf(engine, inOrder);
-  const verdictFor = ({ place, is, sentence, at }: Check): Check | undefined => {
-    if (at.length !== 1 || (is !== "error" && is !== "unusual")) return undefined;
-    if (is === "error") return verdicts.get(saidKey(sentence, at[0]!));
-    // What is unusual in an answer begins with the name of the function that says it.
-    const said = engine.pointedAt(place)[0]?.sentence;
-    const verdict = said === undefined ? undefined : verdicts.get(saidKey(said, at[0]!));
-    return verdict?.sentence.includes(said!) ? verdict : undefined;
-  };
-  const causeOf =
-    rarelyAsked.causeKeys?.(inOrder, (place) => engine.pointedAt(place)) ??
+  const keyOf =
+    rarelyAsked.causes?.(inOrder, (place) => engine.pointedAt(place)) ??
     (({ place }: Check) => placeKey(place));
-  /** The causes that a verdict says, by the keys that other problems have from them. */
-  const saidBy = new Map<string, string>();
-  for (const check of inOrder) {
-    const verdict = verdictFor(check);
-    if (verdict) saidBy.set(causeOf(check), causeOf(verdict));
-  }
-  const keyOf = (check: Check): string => {
-    const own = causeOf(check);
-    return saidBy.get(own) ?? own;
-  };
   const firsts = new Map<string, Check>();
   // The verdict is listed, wherever it stands.
   for (const check of inOrder)
@@ -100,19 +81,4 @@ export function checks(engine: Engine): Check[] {
     ...check,
     waiting: waiting.get(placeKey(check.place))?.size ?? 0,
   }));
-}
-
-const saidKey = (sentence: string, at: Place): string => `${sentence} ${placeKey(at)}`;
-
-/** The verdicts that say something about a cell of a list, by what the first of them says about which cell. */
-function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, Check> {
-  const found = new Map<string, Check>();
-  for (const check of all) {
-    if (check.is !== "verdict" || check.at.length === 0) continue;
-    for (const { at, sentence } of engine.pointedAt(check.place)) {
-      const key = saidKey(sentence, at);
-      if (!found.has(key)) found.set(key, check);
-    }
-  }
-  return found;
 }

@@ -9,7 +9,6 @@ import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
-import { circularCells } from "./circular-cells.ts";
 import { fittingFault, workedBook } from "./fitted-cells.ts";
 import { isFunction } from "./function-names.ts";
 import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
@@ -21,6 +20,7 @@ import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type PointedAt, type Said, saidOf } from "./pointed.ts";
 import type { Prepared, Preparing } from "./prepare.ts";
+import { rarelyAsked } from "./rarely-asked.ts";
 import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
@@ -252,7 +252,7 @@ export class Engine {
 
   #scene(formula: string, page: number, place?: Place): Scene {
     const value = (one: Place) => this.value(one);
-    const circular = () => circularCells(this.#instance);
+    const circular = () => rarelyAsked.circularCells?.(this.#instance) ?? [];
     return { book: this.worked, formula, page, place, isFunction, value, circular };
   }
 

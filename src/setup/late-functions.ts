@@ -143,11 +143,12 @@ export const lateFunctions: Plugin = {
         'export const declarations = Object.fromEntries(Object.entries(files).map(([path, file]) => [path.replace("../../functions", "."), file]));',
         `export const plugins = [${plugins.map(({ plugin }) => plugin).join(", ")}];`,
         'import { rarelyAsked } from "./rarely-asked.ts";',
-        'import { causeKeys } from "./cause-keys.ts";',
+        'import { causes } from "./cause-keys.ts";',
         'import { circularReferenceSentence } from "./circular-reference.ts";',
+        'import { circularCells } from "./circular-cells.ts";',
         'import { culpritOf } from "./culprit.ts";',
         'import { dividesBy, divisorOf } from "./divisor.ts";',
-        "Object.assign(rarelyAsked, { causeKeys, circularReferenceSentence, culpritOf, dividesBy, divisorOf });",
+        "Object.assign(rarelyAsked, { causes, circularCells, circularReferenceSentence, culpritOf, dividesBy, divisorOf });",
       ].join("\n");
     }
     if (path.endsWith("/src/engine/rarely-asked.ts")) return "export const rarelyAsked = {};";

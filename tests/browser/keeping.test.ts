@@ -52,6 +52,15 @@ const keepStepsSlowly = (of: Page) =>
     };
   });
 
+/** Lets the browser's store of books refuse whatever is put into it, for as long as the page's storage says so. */
+function fullDisk(): void {
+  const { put } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.put = function (...given) {
+    if (localStorage.getItem("full")) throw new DOMException("no room", "QuotaExceededError");
+    return put.apply(this, given);
+  };
+}
+
 describe("kept in the browser", () => {
   it("after a first start there is one book on the shelf", async () => {
     await kept();
@@ -93,6 +102,32 @@ describe("kept in the browser", () => {
     const second = await page.context().newPage();
     await second.goto(page.url());
     await expect.poll(() => cell(second, "A21").textContent()).toBe("before the crash");
+  });
+
+  it("on a full disk the last work is there after every reload, and one copy of it once there is room", async () => {
+    await kept();
+    await page.addInitScript(fullDisk);
+    await page.evaluate(() => localStorage.setItem("full", "yes"));
+    await page.evaluate(fullDisk);
+    const text = "for the mill wheel";
+    await note(text);
+    await expect.poll(() => page.locator(".kept").textContent()).toContain("Not saved");
+    for (let times = 0; times < 2; times += 1) {
+      await again();
+      await expect.poll(() => cell(page, "A21").textContent()).toBe(text);
+      await expect.poll(() => page.locator(".kept").textContent()).toContain("Not saved");
+    }
+    await page.evaluate(() => localStorage.removeItem("full"));
+    await note("for the mill wheel, in red");
+    await kept();
+    await again();
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("for the mill wheel, in red");
+    await page.keyboard.press("Control+o");
+    await page
+      .getByRole("button", { name: /^Move to bin/ })
+      .first()
+      .waitFor();
+    expect(await page.getByRole("button", { name: /^Move to bin/ }).count()).toBe(1);
   });
 
   it("several books are kept; each opens as it was left, one can be moved to the bin, brought back and deleted", async () => {

@@ -14,7 +14,7 @@ import { dropWritten, writtenOf } from "./journal.ts";
 import type { KeepingState } from "./keeping.ts";
 import { freshRecord, type Library } from "./library.ts";
 import { FIRST_CELL, recallPlace } from "./place.ts";
-import type { Saver } from "./saver.ts";
+import { type Saver, withoutLays } from "./saver.ts";
 import type { BookRecord } from "./shelf.ts";
 import { recallSteps } from "./steps.ts";
 import { remember } from "./storage.ts";
@@ -98,8 +98,9 @@ export class Opener {
     await this.#leave(id);
     const place = recallPlace(id) ?? found.record.place;
     this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book, past);
+    // A full disk refuses even this: the order of the list of books waits, the last changes do not.
+    await this.#bookcase.shelf?.opened(id, this.#saver.record.opened).catch(() => {});
     try {
-      await this.#bookcase.shelf?.opened(id, this.#saver.record.opened);
       if (unkept.length > 0) beginOpening(id, "journal");
       for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
@@ -116,6 +117,11 @@ export class Opener {
    */
   async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
     const { id, title } = this.#saver.record;
+    // What another closed tab had restored, and could not put on the shelf either.
+    if (book && fits && base && withoutLays(this.#store.book) === withoutLays(book)) {
+      this.#saver.taken.push({ id, tab });
+      return;
+    }
     if (book && fits && this.#store.book === base) {
       const refusal = this.#store.run({ label: phrase`restore the last changes`, edit: () => book });
       if (refusal === null) {

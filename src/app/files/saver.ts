@@ -26,7 +26,7 @@ import { TAB } from "./tab.ts";
 /** How long the writing of a large book waits for a frame with time left, in milliseconds. */
 const PATIENCE = 100;
 
-const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
+export const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
 
 /** What the saver asks for when another tab has changed the book. */
 export interface Meeting {

@@ -40,8 +40,8 @@ export interface StepTaken extends Omit<AheadStep, "lays"> {
 
 /** The helpers of one task. */
 export interface Ahead {
-  /** The settings that will be read, in this order; an empty list when no more are read. */
-  expect(settings: readonly (readonly number[])[]): void;
+  /** The settings that will be read, in this order: all of them, or up to one that can't be known before. */
+  expect(settings: readonly (readonly number[])[], areAllRead: boolean): void;
   /** What a helper found at these figures; null when nobody has worked them. It is given once. */
   take(figures: readonly number[]): StepTaken | null;
   end(): void;

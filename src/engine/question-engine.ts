@@ -70,9 +70,9 @@ export class QuestionEngine {
     this.#help = help;
   }
 
-  /** The settings that will be read next, in this order: others may work some of them meanwhile. */
-  expect(settings: readonly (readonly number[])[]): void {
-    this.#help?.ahead.expect(settings);
+  /** The settings that will be read next, in this order, all of them or up to some: others may work some meanwhile. */
+  expect(settings: readonly (readonly number[])[], areAllRead: boolean): void {
+    this.#help?.ahead.expect(settings, areAllRead);
   }
 
   /** The watched cells with these figures in the varied cells, in their order. */

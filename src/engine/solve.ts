@@ -111,7 +111,7 @@ function* fromTheEnd(
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
   if (least) {
-    for (const row of sweep(engine, parts.flat())) {
+    for (const row of sweep(engine, parts.flat(), false)) {
       yield row;
       if (missOf(row, aim) === 0) return;
     }
@@ -121,7 +121,7 @@ function* fromTheEnd(
   for (const part of parts) {
     let further = false;
     let end = true;
-    for (const row of sweep(engine, part.toReversed())) {
+    for (const row of sweep(engine, part.toReversed(), false)) {
       yield row;
       const does = missOf(row, aim) === 0;
       if (does && !end) return;

@@ -91,12 +91,13 @@ export function settingsOf(lists: readonly (readonly number[])[]): (readonly num
   );
 }
 
-/** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
+/** The rows one by one, so that a long sweep can be shown as it comes and stopped. `areAllRead` is false where it will be stopped at a row that does what is wanted. */
 export function* sweep(
   engine: QuestionEngine,
   settings: readonly (readonly number[])[],
+  areAllRead = true,
 ): Generator<Row, void> {
-  engine.expect(settings);
+  engine.expect(settings, areAllRead);
   for (const figures of settings) {
     const readings = engine.read(figures);
     const { odd } = engine;

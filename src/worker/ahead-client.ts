@@ -1,6 +1,7 @@
 /**
  * Has settings of a what-if question worked ahead by helpers, workers of the worker that answers. It reads the
- * settings in their order; each helper is given a few of them at a time, a little way ahead. Whatever is not there
+ * settings in their order. Where all of them will be read, the helpers begin at the end and meet it; where it stops
+ * at the first that does, each helper is given a few of them at a time, a little way ahead. Whatever is not there
  * when it is wanted, the answering worker works itself, so that a slow or dead helper costs time and nothing else.
  */
 import type { Ahead, AheadTask, StepTaken } from "../engine/ahead.ts";
@@ -105,6 +106,12 @@ export class Helpers {
   }
 }
 
+/** Settings for a helper, from one up to before another. */
+interface Share {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** One task that is helped with. */
 class Helped implements Ahead {
   #workers: readonly Worker[] | null = null;
@@ -113,9 +120,12 @@ class Helped implements Ahead {
   #base = 0;
   /** The setting that is read next. */
   #next = 0;
-  /** Settings before this one are given out, or were passed over for the answering worker itself. */
+  #areAllRead = false;
+  /** Where all are read: settings from this one on are given out. */
+  #end = 0;
+  /** Otherwise: settings before this one are given out, or were passed over for the answering worker itself. */
   #given = 0;
-  /** How many settings the answering worker is left before each share. */
+  /** How many settings the answering worker is then left before each share. */
   #own = 0;
   #share = 1;
   #began = 0;
@@ -131,9 +141,11 @@ class Helped implements Ahead {
     readonly end: () => void,
   ) {}
 
-  expect(settings: readonly (readonly number[])[]): void {
+  expect(settings: readonly (readonly number[])[], areAllRead: boolean): void {
     this.#base += this.#settings.length;
     this.#settings = settings;
+    this.#areAllRead = areAllRead;
+    this.#end = settings.length;
     this.#next = 0;
     this.#given = 0;
     this.#there.clear();
@@ -171,8 +183,8 @@ class Helped implements Ahead {
   #give(): void {
     for (const one of this.#workers!) {
       while (one.waiting < SHARES_AHEAD) {
-        const from = Math.max(this.#given, this.#next) + Math.round(this.#own);
-        const settings = this.#settings.slice(from, from + this.#share);
+        const { from, to } = this.#areAllRead ? this.#fromTheEnd() : this.#aLittleAhead();
+        const settings = this.#settings.slice(from, to);
         if (settings.length === 0) break;
         if (!one.begun) one.worker.postMessage({ id: this.id, task: this.task });
         one.begun = true;
@@ -181,9 +193,23 @@ class Helped implements Ahead {
         settings.forEach((_, i) => {
           this.#awaited.add(from + i);
         });
-        this.#given = from + settings.length;
       }
     }
+  }
+
+  /** The next share where all settings are read: the nearer the two ends, the smaller. */
+  #fromTheEnd(): Share {
+    const room = this.#end - this.#next;
+    const size = Math.min(this.#share, Math.floor(room / (2 * (this.#workers!.length + 1))));
+    const to = this.#end;
+    this.#end -= Math.max(0, size);
+    return { from: this.#end, to };
+  }
+
+  #aLittleAhead(): Share {
+    const from = Math.max(this.#given, this.#next) + Math.round(this.#own);
+    this.#given = Math.min(from + this.#share, this.#settings.length);
+    return { from, to: from + this.#share };
   }
 
   hear(one: Worker, { id, from, worked }: AheadNews): void {

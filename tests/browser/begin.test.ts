@@ -97,7 +97,7 @@ it("a company of a play: a doubtful figure is marked in the chart, gone to from 
   await problems.getByRole("button", { name: "Go to Measure!H7" }).first().click();
   await page
     .locator("#cell-message")
-    .getByText(/please measure again \(says Measure!A7\)/)
+    .getByText(/measure again, and check the unit \(says Measure!A7\)/)
     .waitFor();
   const doubted = await cell(page, "H7").evaluate((td) => [
     td.className.includes("cell-doubted"),

@@ -105,18 +105,18 @@ const QUESTIONS: readonly (readonly [string, () => Question])[] = [
   ["what is just a length", () => solveOf(laidPeplum(), "equal", 11)],
 ];
 
-for (const [title, ask] of QUESTIONS)
+QUESTIONS.forEach(([title, ask], i) => {
   test(`${title} is answered to the last figure as without helpers`, async () => {
     const question = ask();
     const alone = await answered(await asker(), question);
-    for (const late of [0, 3]) {
-      const told: AheadNews[] = [];
-      const made = [helperWorker(await helper(), late, told), helperWorker(await helper(), late, told)];
-      const helpers = new Helpers(2, () => made.pop()!, slowClock());
-      expect(await answered(await asker(), question, helpers), `${late} turns late`).toBe(alone);
-      expect(told.some(({ worked }) => worked && worked.steps.length > 0)).toBe(true);
-    }
+    const late = i % 2 === 0 ? 0 : 3;
+    const told: AheadNews[] = [];
+    const modules = await helper();
+    const helpers = new Helpers(2, () => helperWorker(modules, late, told), slowClock());
+    expect(await answered(await asker(), question, helpers)).toBe(alone);
+    expect(told.some(({ worked }) => worked && worked.steps.length > 0)).toBe(true);
   });
+});
 
 test("settings worked by helpers are taken over", async () => {
   const taken: boolean[] = [];

@@ -66,6 +66,9 @@ export function languageOf(tag: string, text: string, messages: readonly Message
     const [translation = ""] = written[id]?.msgstr ?? [];
     if (translation === "") continue;
     try {
+      // What the engine itself says ends with a full stop, and is put in other words: a refusal must not look like it.
+      if (translation.endsWith(".") && !id.endsWith("."))
+        throw new Error(`“${translation}” ends with a full stop, and the English sentence does not`);
       phrases[key] = within(blanks, translationOf(translation, names));
     } catch (fault) {
       throw new Error(`src/languages/${tag}.po: ${fault instanceof Error ? fault.message : fault}`);

@@ -110,6 +110,13 @@ describe("the catalogues", () => {
     expect(() => translationOf("gespeichert", ["file"])).toThrow("leaves out {file}");
     expect(() => translationOf("nach {file", ["file"])).toThrow("can't be read");
     expect(() => translationOf("nach {file, date}", ["file"])).toThrow("a format that is not understood");
+    const sentence = merged(messagesOf("a.ts", "const a = phrase`the hem is long`;"));
+    const known = po.parse("");
+    const msgid = "the hem is long";
+    known.translations = { "": { [msgid]: { msgid, msgstr: ["Der Saum ist lang."] } } };
+    expect(() => languageOf("de", catalogueText(sentence, known), sentence)).toThrow(
+      "src/languages/de.po: “Der Saum ist lang.” ends with a full stop, and the English sentence does not",
+    );
     expect(() => messagesOf("a.ts", `phrase\`\${plural(n, a, "# b")}\``)).toThrow(
       "must be texts without values",
     );

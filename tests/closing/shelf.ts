@@ -22,7 +22,8 @@ export const onShelf = (page: Page, row: number): Promise<string[]> =>
             const texts = leaves.result.map(({ id, text }) =>
               typeof text === "string" ? text : text.map((number: number) => partOf(id, number)).join(""),
             );
-            done(texts.map((text) => JSON.parse(text).pages[0].rows[at]?.[0] ?? ""));
+            // What could not be put together stands there as it was written down: it is no book.
+            done(texts.map((text) => JSON.parse(text).pages?.[0].rows[at]?.[0] ?? ""));
           };
         };
       }),

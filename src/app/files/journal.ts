@@ -71,14 +71,20 @@ export class Journal {
     return this.#step;
   }
 
-  /** Begins with a book as the shelf has it; null for a book that is not there yet. */
-  begin(id: string, book: Book | null, revision: number): void {
+  /** Begins with a book as the shelf has it, and with whose step that is; null for a book that is not there yet. */
+  begin(
+    id: string,
+    book: Book | null,
+    revision: number,
+    by?: { readonly tab: string; readonly step: number } | null,
+  ): void {
     this.#id = id;
     this.#revision = revision;
     this.#last = book && asWritten(book);
     this.#base = book;
     this.#hasWork = false;
-    this.#lastStep = this.#step;
+    // What is written next goes on from the step that the shelf names, though this tab has done others meanwhile.
+    this.#lastStep = by?.tab === this.tab ? by.step : this.#step;
     this.#keys = [];
   }
 
@@ -106,7 +112,7 @@ export class Journal {
     return true;
   }
 
-  /** The shelf has kept the book as it was at a step. What came after is written anew, on top of that. */
+  /** The shelf has kept the book as it was at a step, the one that it names. What came after is written anew, on top of that. */
   kept(book: Book, step: number, revision: number, now: Book): void {
     const before = this.#keys;
     this.#revision = revision;

@@ -158,11 +158,11 @@ export class Opener {
     const before = { record: this.#saver.record, kept: this.#saver.kept };
     this.#saver.record = record;
     this.#saver.kept = this.#bookcase.shelf ? kept : book;
-    this.#saver.journal.begin(record.id, kept, record.revision);
+    this.#saver.journal.begin(record.id, kept, record.revision, record.by);
     if (this.#store.open(book, past) !== null) {
       this.#saver.record = before.record;
       this.#saver.kept = before.kept;
-      this.#saver.journal.begin(before.record.id, before.kept, before.record.revision);
+      this.#saver.journal.begin(before.record.id, before.kept, before.record.revision, before.record.by);
       throw new Error(phrase`a part of it could not be calculated`);
     }
     this.#saver.place = place.page < book.pages.length ? place : FIRST_CELL;

@@ -113,7 +113,8 @@ export class Saver {
     if (this.#keeping.now.state !== "unsaved" && sameState(book, this.kept)) {
       // A calculation that is made again makes another object of the same book.
       this.kept = book;
-      this.journal.kept(book, step, this.record.revision, book);
+      const { by } = this.record;
+      this.journal.kept(book, by?.tab === TAB ? by.step : step, this.record.revision, book);
       return this.#keeping.change({ state: "saved", trouble: null });
     }
     const by = { tab: TAB, step };

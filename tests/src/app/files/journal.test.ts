@@ -156,3 +156,31 @@ it("with no store at all nothing is thrown and writing says that it did not succ
   expect(journal.write(type(small, 1, "one"))).toBe(false);
   expect([writtenIds(), writtenOf("id")]).toEqual([[], []]);
 });
+
+it("what is written goes on from the step that the shelf names, after an undo and after another book", () => {
+  const journal = new Journal("tab");
+  journal.begin("id", large, 7);
+  const kept = type(large, 3, "russet");
+  journal.write(kept);
+  journal.kept(kept, journal.step, 8, kept);
+  const by = { tab: "tab", step: journal.step };
+  // Typed and undone before it was saved: the shelf holds this very state already, and names the step before.
+  journal.write(type(kept, 3, "scarlet"));
+  journal.write(kept);
+  journal.kept(kept, by.step, 8, kept);
+  const next = type(kept, 4, "green");
+  journal.write(next);
+  const left = () => writtenOf("id")[0]!.entries.filter(({ step }) => step > by.step);
+  const forward = () => {
+    const book = broughtForward(kept, left(), by.step);
+    return book && writeBook(book);
+  };
+  expect(forward()).toBe(writeBook(next));
+  dropWritten("id", "tab");
+  // Another book was open meanwhile, and steps were done in it.
+  journal.begin("other", small, 1);
+  journal.write(type(small, 1, "grey"));
+  journal.begin("id", kept, 8, by);
+  journal.write(next);
+  expect(forward()).toBe(writeBook(next));
+});

@@ -13,7 +13,7 @@ const MOST_CELLS = 200;
 /**
  * Of the cells that are refused and those behind them, the only one that is blank or far too large. Where the refused
  * figure itself is not above 0, or stands in a cell as it was typed, it may be below zero as well; else such a figure
- * may be meant. Behind a figure that is not above 0, also the only cell that is 0. Null where there is none, or more
+ * may be meant. Behind a figure that is not above 0, also the only cell that is 0. Null for no such cell, or more
  * than one.
  */
 export function culpritOf(

@@ -116,7 +116,7 @@ interface Share {
 class Helped implements Ahead {
   #workers: readonly Worker[] | null = null;
   #settings: readonly (readonly number[])[] = [];
-  /** Where in the list of all settings expected so far these begin: a late answer to an earlier list is none to this one. */
+  /** Where in the list of all settings expected so far these begin: a late answer to an earlier list does not belong to this one. */
   #base = 0;
   /** The setting that is read next. */
   #next = 0;

@@ -7,6 +7,7 @@ import type { Decimal } from "./decimal.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import type { TapeMark } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
+import type { Words } from "./phrase.ts";
 import type { Piece, Role } from "./pieces/piece.ts";
 import type { CellOfList } from "./refusal.ts";
 import type { Tape, Unit } from "./units.ts";
@@ -97,8 +98,11 @@ export type Given<T extends Takes> = {
 export interface CallContext {
   /** Notes a step: its name, its rule in OpenFormula over arguments and earlier steps, its value. */
   step<V extends number | string>(name: string, rule: string, value: V): V;
-  /** Notes a figure that a curve or a loop gave, with a sentence that says how. */
-  measure<V extends number | string>(name: string, sentence: string, value: V): V;
+  /**
+   * Notes a figure that a curve or a loop gave, with a sentence that says how: "area of the piece", or with values
+   * () => phrase`along ${edge}`. It is said where the working is shown, not where a cell is calculated.
+   */
+  measure<V extends number | string>(name: string, sentence: Words, value: V): V;
   /** A length known in centimetres, in the unit of the arguments. */
   cm(figure: number): number;
   /**

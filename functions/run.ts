@@ -12,7 +12,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import { rememberLike, rememberWithObject } from "./memo.ts";
-import { asRead, phrase, rewritten } from "./phrase.ts";
+import { asRead, phrase, rewritten, translated } from "./phrase.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -293,13 +293,16 @@ function callContext(
     const found = find(at);
     if (found) setting.points?.(found, withDecimalMark(asRead(sentence), setting.decimal));
   };
-  const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
-    steps?.push({ name, rule: formula ? rule : withDecimalMark(rule, setting.decimal), formula, value });
-    return value as never;
-  };
   return {
-    step: note(true),
-    measure: note(false),
+    step: (name, rule, value) => {
+      steps?.push({ name, rule, formula: true, value });
+      return value;
+    },
+    measure: (name, sentence, value) => {
+      const said = () => (typeof sentence === "string" ? translated(sentence) : sentence());
+      steps?.push({ name, rule: withDecimalMark(said(), setting.decimal), formula: false, value });
+      return value;
+    },
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: lengthTextIn(setting),
     doubt: (sentence, at) => {

@@ -4,6 +4,7 @@ import { twoPieceSleeve } from "../drafting/two-piece-sleeve.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { outline } from "../drawing/shapes.ts";
 import { radians } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -109,13 +110,13 @@ export const TWO_PIECE_SLEEVE = define({
     const says = "bicep, elbow, wrist and the shifts give seams that cross one another: check these figures";
     const [top, under] = [both.top, both.under].map((one) => refuseUnlessSimple(says, one)) as [Piece, Piece];
     const [piece, other] = part === "top" ? [top, under] : [under, top];
-    measure("cap_part", `the cap of the ${part} sleeve`, edgeLength(piece.edges[0]!));
+    measure("cap_part", () => phrase`the cap of the ${part} sleeve`, edgeLength(piece.edges[0]!));
     step("other_cap", "cap - cap_part", edgeLength(other.edges[0]!));
-    measure("wrist_part", `the wrist edge of the ${part} sleeve`, edgeLength(piece.edges[2]!));
+    measure("wrist_part", () => phrase`the wrist edge of the ${part} sleeve`, edgeLength(piece.edges[2]!));
     step("other_wrist", "wrist - wrist_part", edgeLength(other.edges[2]!));
     measure("front_seam", "the front seam, on both pieces", edgeLength(both.front_seam.line));
     measure("back_seam", "the back seam, on both pieces", edgeLength(both.back_seam.line));
-    measure("area", `area of the ${part} sleeve`, pieceArea(piece));
+    measure("area", () => phrase`area of the ${part} sleeve`, pieceArea(piece));
     const size = cm(0.5);
     const onCap = [...fitted.back_notches, fitted.crown, fitted.front_notch].flatMap((at) => {
       const onTop = at >= both.back_cut && at <= both.front_cut;

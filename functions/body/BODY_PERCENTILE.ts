@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { SURVEYS } from "../survey/body-data.ts";
 import { measuringNote, percentile, requireMeasure } from "../survey/survey.ts";
 
@@ -36,7 +37,10 @@ export const BODY_PERCENTILE = define({
     const note = measuringNote(asked);
     return measure(
       "figure",
-      `interpolated between the survey's two nearest percentiles${note ? `; ${note}` : ""}`,
+      () =>
+        note
+          ? phrase`interpolated between the survey's two nearest percentiles; ${note}`
+          : phrase`interpolated between the survey's two nearest percentiles`,
       percentile(survey, asked, share) * size,
     );
   },

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { written } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { fromTape } from "../units.ts";
 import { toCheck } from "../verdict.ts";
 
@@ -46,7 +46,11 @@ export const EASE_CHECK = define({
   returns: "verdict",
   usual: ["garment >= 0.6 * body"],
   compute({ place, body, garment }, { step, measure, unit, say }) {
-    const least = measure("least", `the usual minimum of ease at the ${place}`, fromTape(LEAST[place], unit));
+    const least = measure(
+      "least",
+      () => phrase`the usual minimum of ease at the ${place}`,
+      fromTape(LEAST[place], unit),
+    );
     const ease = step("ease", "garment - body", garment - body);
     const short = step("short", "least - ease", least - ease);
     if (short <= 1e-9 * body) return "ok";

@@ -52,7 +52,11 @@ export const MEASURE_GUESS = define({
     measure("most", "the largest value expected", Math.max(...found.map((one) => one.most)) * size);
     const likely = found.reduce((sum, one) => sum + one.likely, 0) / found.length;
     const note = measuringNote(asked);
-    return measure("likely", `the likeliest value${note ? `; ${note}` : ""}`, Math.max(0, likely) * size);
+    return measure(
+      "likely",
+      () => (note ? phrase`the likeliest value; ${note}` : phrase`the likeliest value`),
+      Math.max(0, likely) * size,
+    );
   },
   draw(_, { least = 0, most = 0, likely = 0 }) {
     const tall = most / 20;

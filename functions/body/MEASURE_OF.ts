@@ -62,8 +62,11 @@ export const MEASURE_OF = define({
     const wrong = bodyFault(row, heading, figure, { say, cm });
     if (wrong !== null) doubt(wrong, cellOf(chart, row, column));
     const day = row.cells[chart.columns.get("taken") ?? -1];
-    const when = typeof day === "number" ? `, taken on ${isoDay(day)}` : "";
-    return measure("figure", `the ${heading} of ${rowText(row)}${when}`, figure);
+    const how = () =>
+      typeof day === "number"
+        ? phrase`the ${heading} of ${rowText(row)}, taken on ${isoDay(day)}`
+        : phrase`the ${heading} of ${rowText(row)}`;
+    return measure("figure", how, figure);
   },
   examples: [
     {

@@ -17,7 +17,7 @@ import {
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
-import { written } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { commaList, joinedByAnd, semicolonList, toCheck } from "../verdict.ts";
@@ -199,7 +199,11 @@ export const CLOTH_CHECK = define({
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     cloths.forEach(({ name }, i) => {
-      measure(`cloth_${i + 1}`, `cut from ${name}`, piecesOn(question, lay, i) || written`nothing`);
+      measure(
+        `cloth_${i + 1}`,
+        () => phrase`cut from ${name}`,
+        piecesOn(question, lay, i) || written`nothing`,
+      );
     });
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
     const join = given.seam === null ? "" : written`; ${joined(question, lay, given.seam, context)}`;

@@ -43,7 +43,7 @@ export const CLOTH_TO_BUY = define({
     question.cloths.forEach(({ name }, i) => {
       measure(
         `cloth_${i + 1}`,
-        i < question.cloths.length - 1 ? `cut from ${name}` : "cut from bought cloth",
+        i < question.cloths.length - 1 ? () => phrase`cut from ${name}` : "cut from bought cloth",
         piecesOn(question, lay, i) || written`nothing`,
       );
     });

@@ -49,14 +49,15 @@ export const CUT_FROM = define({
         phrase`${piece.name} is ${piece.cloth}, not ${wanted}: name a piece of ${wanted}`,
         piece.at("cloth"),
       );
-    if (given.pieces.length === 0) return measure("cut", `no piece is of ${piece.cloth}`, written`nothing`);
+    if (given.pieces.length === 0)
+      return measure("cut", () => phrase`no piece is of ${piece.cloth}`, written`nothing`);
     const { question, lay } = sharedOut(given, context);
     const at = question.cloths.findIndex(
       ({ name }, i) => i < question.cloths.length - 1 && sameName(name, piece.name),
     );
     return measure(
       "cut",
-      `cut from ${piece.name}`,
+      () => phrase`cut from ${piece.name}`,
       (at < 0 ? "" : piecesOn(question, lay, at)) || written`nothing`,
     );
   },

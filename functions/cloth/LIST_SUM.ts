@@ -77,8 +77,8 @@ export const LIST_SUM = define({
         phrase`${Number(line.cells[columns.sum])} under ${sum.trim()} is below zero, and hardly another number there is: type 0 or more`,
         { argument: "list", cell: line.number * list.wide + columns.sum },
       );
-    measure("rows", `rows with ${wanted} under ${by.trim()}`, rows.length);
-    return measure("sum", `the sum of ${sum.trim()} in these rows`, total);
+    measure("rows", () => phrase`rows with ${wanted} under ${by.trim()}`, rows.length);
+    return measure("sum", () => phrase`the sum of ${sum.trim()} in these rows`, total);
   },
   examples: [
     {

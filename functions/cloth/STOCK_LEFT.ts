@@ -4,6 +4,7 @@ import { stockNamed } from "../cutting/stock-list.ts";
 import { doubtNoLength } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * What is left of one piece of cloth in stock, in the book's unit: its length less the length that is reserved, as
@@ -26,7 +27,7 @@ export const STOCK_LEFT = define({
     if (name.trim() === "") return measure("left", "no cloth is named", "");
     const piece = stockNamed(stock, name, job, cm);
     doubtNoLength([piece], doubt);
-    const length = measure("length", `the length of ${piece.name}`, piece.length);
+    const length = measure("length", () => phrase`the length of ${piece.name}`, piece.length);
     const reserved = measure("reserved", "the length of it that is reserved", piece.reserved);
     return step("left", "length - reserved", length - reserved);
   },

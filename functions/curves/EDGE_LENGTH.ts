@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { edgeLength } from "../pieces/piece.ts";
 
@@ -21,7 +22,11 @@ export const EDGE_LENGTH = define({
   },
   returns: "length",
   compute({ piece, edge }, { measure }) {
-    return measure("edge_length", `along ${edgeText(piece, edge)}`, edgeLength(piece.edges[edge - 1]!));
+    return measure(
+      "edge_length",
+      () => phrase`along ${edgeText(piece, edge)}`,
+      edgeLength(piece.edges[edge - 1]!),
+    );
   },
   draw: ({ piece, edge }) => [
     ...outline(piece),

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { written } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { fromTape } from "../units.ts";
 import { toCheck } from "../verdict.ts";
 
@@ -33,7 +33,7 @@ export const HEM_CHECK = define({
   compute({ depth, shape }, { measure, unit, say }) {
     const most = measure(
       "deepest",
-      `deepest hem for a ${shape} skirt, from the table`,
+      () => phrase`deepest hem for a ${shape} skirt, from the table`,
       fromTape(DEEPEST[shape], unit),
     );
     if (depth <= most * (1 + 1e-9)) return "ok";

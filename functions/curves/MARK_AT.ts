@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { openStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Place `number` of a list of places, in the book's unit; an empty text past the last. Source: geometry.
@@ -27,7 +28,7 @@ export const MARK_AT = define({
     const places = marks.filter((place) => place !== null);
     measure("count", "how many places there are", places.length);
     const found = places[number - 1];
-    return measure("mark", `place ${number} of the list`, found ?? "");
+    return measure("mark", () => phrase`place ${number} of the list`, found ?? "");
   },
   draw({ marks }, { mark }) {
     const places = marks.filter((place) => place !== null);

@@ -45,7 +45,7 @@ export const WITH_DART = define({
   compute({ piece, edge, at, intake, length }, { step, measure }) {
     const whole = measure(
       "edge_length",
-      `along ${edgeText(piece, edge)}`,
+      () => phrase`along ${edgeText(piece, edge)}`,
       edgeLength(piece.edges[edge - 1]!),
     );
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))

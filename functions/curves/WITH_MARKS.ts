@@ -70,7 +70,7 @@ export const WITH_MARKS = define({
     const places = marks.filter((place) => place !== null);
     const whole = measure(
       "edge_length",
-      `along ${edgeText(piece, edge)}`,
+      () => phrase`along ${edgeText(piece, edge)}`,
       edgeLength(piece.edges[edge - 1]!),
     );
     const beyond = places.find((place) => place > whole * (1 + 1e-9));

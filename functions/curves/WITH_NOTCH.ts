@@ -40,7 +40,7 @@ export const WITH_NOTCH = define({
   compute({ piece, edge, at, size }, context) {
     const whole = context.measure(
       "edge_length",
-      `along ${edgeText(piece, edge)}`,
+      () => phrase`along ${edgeText(piece, edge)}`,
       edgeLength(piece.edges[edge - 1]!),
     );
     if (at > whole * (1 + 1e-9))

@@ -2,7 +2,7 @@
 
 import { boundingBox, distance, signedArea } from "../geometry/strokes.ts";
 import type { LayCloth } from "../lay.ts";
-import { phrase } from "../phrase.ts";
+import { phrase, written } from "../phrase.ts";
 import { flattenPiece, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { toSelvedge } from "./lay-question.ts";
@@ -26,7 +26,7 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
   const cloths = widths.flatMap((width, i): LayCloth[] => {
     const length = lengths[i] ?? null;
     const shape = shapes?.[i] ?? null;
-    const name = `cloth ${i + 1}`;
+    const name = written`cloth ${i + 1}`;
     if (shape) return [oddCloth({ name, width, length }, shape, { number: i + 1, cm })];
     if (width === null && length === null) return [];
     const missing = width === null ? "widths" : length === null ? "lengths" : null;

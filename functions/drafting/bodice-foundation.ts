@@ -226,7 +226,7 @@ function finished(half: Half): Piece {
   const names = ["shoulder", "armhole", "side", "waist", centreName, "neckline"];
   const piece = pieceOf(edges, names);
   measure("armhole", "along the armhole, from the shoulder to the side", edgeLength(armhole));
-  measure("neckline", `along the neckline, from ${centreName} to the shoulder`, edgeLength(neck));
+  measure("neckline", () => phrase`along the neckline, from ${centreName} to the shoulder`, edgeLength(neck));
   measure("side", "along the side seam, the same on front and back", edgeLength(edges[2]!));
   const marks: Mark[] = darts.flatMap(({ at, intake, height }) => {
     const [from, to] = [waist[0]!.from, waist[0]!.to];

@@ -211,7 +211,7 @@ function assembled(found: Found): Piece {
     "along the top of this piece, its share of the waist with the fullness",
     edgeLength(edges[0]!),
   );
-  measure("crotch_seam", `along the ${names[1]}, from the waist to the fork`, edgeLength(seam));
+  measure("crotch_seam", () => phrase`along the ${names[1]!}, from the waist to the fork`, edgeLength(seam));
   measure("inside_leg", "along the inside leg, the same on front and back", edgeLength(inside));
   measure("side", "along the side seam, the same on front and back", edgeLength(side));
   const left = front ? 0 : -moved;

@@ -62,12 +62,15 @@ export const FITTING_CHANGE = define({
     const log = logOf(fitting_log);
     const { from, way, uncounted } = changeOf(name, end, log, seams ? seamsOf(seams) : []);
     const rows = from.flatMap(({ entries }) => entries.map(({ number }) => number));
-    const listed = rows.length === 0 ? "no row" : `row ${rows.join(", ")}`;
-    measure("entries", `entries that count, in ${listed} of the fitting log`, rows.length);
+    const listed = () =>
+      rows.length === 0
+        ? phrase`entries that count, in no row of the fitting log`
+        : phrase`entries that count, in row ${rows.join(", ")} of the fitting log`;
+    measure("entries", listed, rows.length);
     if (way.length > 0)
       measure(
         "carried",
-        `carried through ${way.map((one) => `"${one}"`).join(", ")}; the seams passed`,
+        () => phrase`carried through ${way.map((one) => `"${one}"`).join(", ")}; the seams passed`,
         way.length - 1,
       );
     const sum = (part: "allRound" | "eachSide") => from.reduce((total, one) => total + one[part], 0);

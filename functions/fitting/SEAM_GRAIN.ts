@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { stroke } from "../drawing/shapes.ts";
 import { radians } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { JOINING } from "../seams/seam-list.ts";
@@ -31,7 +32,7 @@ export const SEAM_GRAIN = define({
   compute({ which, ...asked }, { measure }) {
     const { seam, asked: own } = askedSeam(asked);
     const side = measuredSeam(seam, asked.pieces).sides[(which === "first") === (own === 0) ? 0 : 1];
-    return measure("angle", `mean angle of ${side.text} to the grain`, sideAngle(side));
+    return measure("angle", () => phrase`mean angle of ${side.text} to the grain`, sideAngle(side));
   },
   draw(_, { angle = 0 }) {
     const turn = radians(angle);

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
+import { phrase } from "../phrase.ts";
 import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { JOINING, sideName } from "../seams/seam-list.ts";
@@ -35,9 +36,9 @@ export const SEAM_LENGTH = define({
     doubtCounts(measured, doubt);
     const { sides, seams } = measured;
     const [first, second] = [sides[own], sides[own === 0 ? 1 : 0]];
-    measure("such_seams", seamsText(seams), seams);
-    const a = measure("first_edge", `along ${first.text}`, first.length);
-    const b = measure("second_edge", `along ${second.text}`, second.length);
+    measure("such_seams", () => seamsText(seams), seams);
+    const a = measure("first_edge", () => phrase`along ${first.text}`, first.length);
+    const b = measure("second_edge", () => phrase`along ${second.text}`, second.length);
     const difference = step("difference", "first_edge - second_edge", a - b);
     return { first: a, second: b, difference }[which];
   },

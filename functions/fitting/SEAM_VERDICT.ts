@@ -61,10 +61,10 @@ export const SEAM_VERDICT = define({
     doubtCounts(measured, doubt);
     const { sides, seams } = measured;
     const [first, second] = sides;
-    measure("such_seams", seamsText(seams), seams);
+    measure("such_seams", () => seamsText(seams), seams);
     const [a, b] = [
-      measure("first_edge", `along ${first.text}`, first.length),
-      measure("second_edge", `along ${second.text}`, second.length),
+      measure("first_edge", () => phrase`along ${first.text}`, first.length),
+      measure("second_edge", () => phrase`along ${second.text}`, second.length),
     ];
     const angles = sides.map(sideAngle) as [number, number];
     measure("first_to_grain", "mean angle of the first edge to the grain, in degrees", angles[0]);

@@ -87,7 +87,7 @@ export const SLASHED_PANEL = define({
     const start = straight === null ? -first.end / 2 : -first.leans[straight - 1]!;
     const opened = slashedStrip(top, depth, gaps, at === "top", edge_share, start);
     opened.leans.forEach((lean, i) => {
-      measure(`lean_${i + 1}`, `degrees that the grain of section ${i + 1} leans`, degrees(lean));
+      measure(`lean_${i + 1}`, () => phrase`degrees that the grain of section ${i + 1} leans`, degrees(lean));
     });
     const [left, right] = [opened.hem[0]!.from, opened.hem.at(-1)!.to];
     const piece = pieceOf(

@@ -73,10 +73,10 @@ export const STOCK_COUNT = define({
       doubt(
         phrase`${cuts.length} is the best found, not proved least: this list is too long to try every way, and ${least} might be enough`,
       );
-    const how =
+    const how = () =>
       least === cuts.length
-        ? "stock lengths, proved to be the fewest possible"
-        : `stock lengths of the best cutting found: this list is too long to try every way, and ${least} might be enough`;
+        ? phrase`stock lengths, proved to be the fewest possible`
+        : phrase`stock lengths of the best cutting found: this list is too long to try every way, and ${least} might be enough`;
     return measure("count", how, cuts.length);
   },
   draw({ lengths, quantities, stock, loss }) {

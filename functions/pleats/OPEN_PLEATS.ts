@@ -7,6 +7,7 @@ import {
 } from "../drafting/pleat-insertion.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 
@@ -39,8 +40,16 @@ export const OPEN_PLEATS = define({
       style,
       towards,
     });
-    const top = measure("top", `length of ${edgeText(piece, 1)} once pleated`, edgeLength(piece.edges[0]!));
-    const hem = measure("hem", `length of ${edgeText(piece, 3)} once pleated`, edgeLength(piece.edges[2]!));
+    const top = measure(
+      "top",
+      () => phrase`length of ${edgeText(piece, 1)} once pleated`,
+      edgeLength(piece.edges[0]!),
+    );
+    const hem = measure(
+      "hem",
+      () => phrase`length of ${edgeText(piece, 3)} once pleated`,
+      edgeLength(piece.edges[2]!),
+    );
     measure("taken_at_top", "cloth that the pleats hide along the top", opened.takenTop);
     measure("taken_at_hem", "cloth that the pleats hide along the hem", opened.takenHem);
     step("flat_top", "top + taken_at_top", top + opened.takenTop);

@@ -11,6 +11,7 @@ import {
 } from "../drafting/pleat-creases.ts";
 import { depthsOf, PLEAT_DEPTHS, PLEAT_PLACES, pleatsAt } from "../drafting/uneven-pleats.ts";
 import { dimension } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Where chalk mark `number` of a row of pleats of different depths falls on the flat cloth,
@@ -43,9 +44,13 @@ export const UNEVEN_MARK = define({
     const asked = marks.filter(({ kind }) => which === "all" || kind === which);
     measure("marks", "marks of this kind along the strip", asked.length);
     const mark = asked[number - 1];
-    if (!mark) return measure("mark", `there are only ${asked.length} marks of this kind`, "");
-    const what = { fold: "a fold", placement: "a placement line", inner: "an inner fold" }[mark.kind];
-    const found = measure("mark", `${what}, with everything hidden before it laid out flat`, mark.at);
+    if (!mark) return measure("mark", () => phrase`there are only ${asked.length} marks of this kind`, "");
+    const how = {
+      fold: () => phrase`a fold, with everything hidden before it laid out flat`,
+      placement: () => phrase`a placement line, with everything hidden before it laid out flat`,
+      inner: () => phrase`an inner fold, with everything hidden before it laid out flat`,
+    };
+    const found = measure("mark", how[mark.kind], mark.at);
     step("past_it", "flat - mark", flat - found);
     return found;
   },

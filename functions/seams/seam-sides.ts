@@ -82,8 +82,8 @@ export function seamsBeside(seams: number, whole: number, say: (length: number) 
 /** The words of the Working for how many such seams the garment has. The lengths beside it are those of one seam. */
 export const seamsText = (seams: number): string =>
   seams === 1
-    ? "how many such seams the garment has"
-    : "how many such seams the garment has; the lengths are those of one of them, not of all";
+    ? phrase`how many such seams the garment has`
+    : phrase`how many such seams the garment has; the lengths are those of one of them, not of all`;
 
 const same = (a: GarmentEdge, b: GarmentEdge): boolean =>
   a.piece.name === b.piece.name && a.number === b.number;

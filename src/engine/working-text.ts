@@ -20,7 +20,7 @@ export function workingText(
   book: Book,
 ): string {
   const figure = (text: string, exact: unknown, of: Kind) =>
-    text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, book);
+    text === "" ? phrase`(blank)` : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, book);
   const lines = [`${cellTextWithName(book, place)}  ${headText(figure(shown, value, kind), problem)}`];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
   if (parts) lines.push(`  ${parts}`);

@@ -148,6 +148,31 @@ const staticText = (node: Node | undefined): string | null =>
       ? node.quasis[0]!.value.cooked
       : null;
 
+/** The nodes from the sentence of a measured figure, the second argument of `measure`, down to a node of it; null for a node of no such sentence. */
+export function withinMeasured(node: Node, around: readonly Node[]): readonly Node[] | null {
+  const all = [...around, node];
+  const at = all.findLastIndex(
+    (one, i) =>
+      one.type === "CallExpression" &&
+      calledName(one.callee) === "measure" &&
+      one.arguments[1] === all[i + 1],
+  );
+  return at < 0 ? null : all.slice(at + 1);
+}
+
+/** Whether a text is the sentence of a measured figure as it stands, or one of the choices of it: Working translates it. */
+const isMeasured = (node: Node, around: readonly Node[]): boolean =>
+  withinMeasured(node, around)
+    ?.slice(0, -1)
+    .every((one) => one.type === "ConditionalExpression") ?? false;
+
+const calledName = (callee: Node): string | null =>
+  callee.type === "Identifier"
+    ? callee.name
+    : callee.type === "MemberExpression" && callee.property.type === "Identifier"
+      ? callee.property.name
+      : null;
+
 const HINT = "For translators:";
 
 /** The sentences of one file of code. */
@@ -165,6 +190,8 @@ export function messagesOf(file: string, code: string): Message[] {
           : field?.key.type === "Identifier" && fields.includes(field.key.name);
       if (isText) found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     }
+    if (node.type === "Literal" && typeof node.value === "string" && isMeasured(node, around))
+      found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     if (node.type !== "TaggedTemplateExpression") return;
     if (node.tag.type !== "Identifier" || !TAGS.has(node.tag.name)) return;
     // A comment is for the sentences of the next line of code.

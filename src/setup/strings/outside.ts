@@ -1,6 +1,6 @@
 /** Finds English on the page that stands outside the catalogue: words that a reader sees and a translator does not. */
 import { type ESTree, parseSync } from "vite";
-import { walk } from "./messages.ts";
+import { walk, withinMeasured } from "./messages.ts";
 
 type Node = ESTree.Node;
 
@@ -67,14 +67,21 @@ export function saidOutside(file: string, code: string): string[] {
   const { program } = parseSync(file, code);
   const found: string[] = [];
   walk(program, (node, around) => {
-    if (!isText(node) || placeOf(node, around) === "code" || !SENTENCE.test(wordsOf(node))) return;
+    if (!isText(node) || placeOf(node, around) === "code") return;
+    const words = wordsOf(node);
     const isSaid = around.some(
       (one) =>
         (one.type === "NewExpression" || one.type === "CallExpression") &&
         one.callee.type === "Identifier" &&
         SAYS.test(one.callee.name),
     );
-    if (isSaid) found.push(`${file}:${code.slice(0, node.start).split("\n").length} ${wordsOf(node)}`);
+    // The sentence of a measured figure is translated as it stands; with values in it or made later, it is a phrase.
+    const measured = withinMeasured(node, around) ?? [];
+    const isMade =
+      node.type === "TemplateLiteral" || measured.some(({ type }) => type === "ArrowFunctionExpression");
+    const isLeft = measured.length > 0 && isMade && /\p{L}{2}/u.test(words);
+    if ((isSaid && SENTENCE.test(words)) || isLeft)
+      found.push(`${file}:${code.slice(0, node.start).split("\n").length} ${words}`);
   });
   return found;
 }

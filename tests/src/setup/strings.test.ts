@@ -67,6 +67,15 @@ describe("the catalogues", () => {
       "A.ts:1 the hem is long",
     ]);
     expect(saidOutside("A.ts", "throw new Refusal(phrase`the hem is long`);")).toEqual([]);
+    expect(
+      saidOutside("A.ts", `measure("a", \`along \${of}\`, 1); measure("b", () => "along this seam", 1);`),
+    ).toEqual(["A.ts:1 along §", "A.ts:1 along this seam"]);
+    expect(
+      saidOutside(
+        "A.ts",
+        `measure("a", () => phrase\`along \${of}\`, 1); measure("b", "along this seam", 1);`,
+      ),
+    ).toEqual([]);
   });
 
   test("a translation goes from the code to the catalogue and back into the page", () => {
@@ -98,6 +107,12 @@ describe("the catalogues", () => {
     expect(messages.map(({ id, hint }) => [id, hint])).toEqual([["Lay", "a noun."], ["Cut", "a noun."], ["Sew", undefined]]);
     expect(catalogueText(messages, null).split("#. a noun.")).toHaveLength(3);
   }); // biome-ignore format: long lines
+
+  test("the sentence of a measured figure is collected as it stands", () => {
+    const code =
+      'context.measure("area", front ? "area of the front" : "area of the back", area("of a piece"));';
+    expect(messagesOf("a.ts", code).map(({ id }) => id)).toEqual(["area of the front", "area of the back"]);
+  });
 
   test("braces and apostrophes of a sentence mean themselves", () => {
     const [message] = messagesOf("a.ts", `phrase\`the book's '\${name}' {in braces}\``);

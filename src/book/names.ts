@@ -222,8 +222,8 @@ export function nameOf(book: Book, place: Place): string | undefined {
   return undefined;
 }
 
-/** How a formula on `page` refers to a cell by its name; null when the cell has no name. */
-export function nameFor(book: Book, place: Place, page: number): string | null {
+/** How a formula on `page` (null: on no page) refers to a cell by its name; null when the cell has no name. */
+export function nameFor(book: Book, place: Place, page: number | null): string | null {
   if (nameOf(book, place) === undefined) return null;
   const at = nameAt(book, blockOf(place));
   return at && nameText(book, at, page);

@@ -65,7 +65,7 @@ export const draft: Verb = {
       const [wide, tall] = [width, height].map((length) => Number(length.toFixed(3)));
       return {
         file,
-        piece: one.name ?? one.address,
+        piece: one.name === undefined ? one.address : one.title,
         title: one.title,
         sheet: { width: wide, height: tall, unit },
         one,
@@ -124,7 +124,7 @@ function garmentsOf(engine: Engine, pieces: readonly FoundPiece[]) {
     const one = wears === "yes" ? wornAt(engine, place) : null;
     if (!one || garments.has(one.address)) continue;
     const piece = pieces.find(({ address }) => address === one.address);
-    garments.set(one.address, { ...one, title: piece?.title ?? one.name ?? one.address });
+    garments.set(one.address, { ...one, title: piece?.title ?? one.called });
   }
   return { garments: [...garments.values()], perhaps };
 }

@@ -16,12 +16,11 @@ import { type Book, typedAt } from "../book/shape.ts";
 import { bodyAt, cellsBehind } from "./drawn-body.ts";
 import type { Engine } from "./engine.ts";
 import { explain } from "./explain.ts";
-import { cellText } from "./label.ts";
+import { cellKey, cellText } from "./label.ts";
 
 export interface Drawn {
   readonly place: Place;
   readonly address: string;
-  readonly name: string | undefined;
   /** What the cell shows. */
   readonly shown: string;
   readonly shapes: readonly Shape[];
@@ -32,7 +31,7 @@ export interface Drawn {
 /** The drawing of a cell: that of the outermost function that draws, or of the piece it holds; null when it has none. */
 export function drawnAt(engine: Engine, place: Place): Drawn | null {
   const { address, name, shown, calls, kind } = explain(engine, place);
-  const common = { place, address, name, shown };
+  const common = { place, address, shown };
   const drawing = calls.findLast(({ shapes }) => shapes.length > 0);
   const value = engine.value(place);
   if (drawing) return { ...common, shapes: drawing.shapes, isOfValue: drawing.value === value };
@@ -54,7 +53,8 @@ export const undrawnAt = (engine: Engine, place: Place): string =>
 export interface WornAt {
   readonly place: Place;
   readonly address: string;
-  readonly name: string | undefined;
+  /** Its name, with its page where several pages have it, else its address. */
+  readonly called: string;
   readonly worn: Worn;
   /** The garment may be none: it is drawn as if worn at the waist. */
   readonly asIf: boolean;
@@ -69,9 +69,9 @@ export function wornAt(engine: Engine, place: Place): WornAt | null {
   if (!found) return null;
   const hung = worn(found.declaration, found.args, engine.setting, bodyAt(engine, found.place));
   if (!hung) return null;
-  const { name } = engine.view(found.place);
   const asIf = canWear(engine, place) === "perhaps";
-  return { place: found.place, address: engine.address(found.place), name, worn: hung, asIf };
+  const called = cellKey(engine.book, found.place);
+  return { place: found.place, address: engine.address(found.place), called, worn: hung, asIf };
 }
 
 /**

@@ -4,7 +4,7 @@ import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { fullAddress, type Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import { nameOf } from "../book/names.ts";
+import { nameFor, nameOf } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
 import { understand } from "./content.ts";
 
@@ -91,12 +91,13 @@ export function cellText(book: Book, place: Place): string {
 
 /** As `cellText`, with the name too, by which a formula or an option calls the cell: "hip over the pad (hip_over_pad, Draft!B4)". A name that repeats the label is left out. */
 export function cellTextWithName(book: Book, place: Place): string {
-  const [label, name] = [rowLabel(book, place), nameOf(book, place)];
+  const [label, name] = [rowLabel(book, place), nameFor(book, place, null)];
   const address = fullAddress(book, place);
-  return label === null || name === undefined || label.toLowerCase() === name.toLowerCase()
+  return label === null || name === null || label.toLowerCase() === name.toLowerCase()
     ? cellText(book, place)
     : `${label} (${name}, ${address})`;
 }
 
-/** A cell as a formula or an option calls it, for tables and data: its name, else its address. */
-export const cellKey = (book: Book, place: Place): string => nameOf(book, place) ?? fullAddress(book, place);
+/** A cell as a formula or an option calls it, for tables and data: its name, with its page where several pages have that name, else its address. */
+export const cellKey = (book: Book, place: Place): string =>
+  nameFor(book, place, null) ?? fullAddress(book, place);

@@ -5,6 +5,7 @@ import { outline, type Shape } from "../../functions/drawing/shapes.ts";
 import { type Piece, readPiece, writePiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
+import { nameFor } from "../book/names.ts";
 import { type CutRow, cutRows, cutsSome } from "./cut-rows.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
@@ -16,7 +17,7 @@ export interface FoundPiece {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
-  /** The name, or for a cell without one the words at the beginning of its row, or its address. */
+  /** The name, with its page where several pages have it, or for a cell without one the words at the beginning of its row, or its address. */
   readonly title: string;
   /** What the cut list calls the piece; else its title. */
   readonly called: string;
@@ -58,7 +59,7 @@ export function piecesOf(engine: Engine): {
   for (const { place, view } of namedFirst(engine)) {
     const { value, kind, name, problem } = view;
     const address = engine.address(place);
-    const title = name ?? rowTitle(engine, place) ?? address;
+    const title = nameFor(engine.book, place, null) ?? rowTitle(engine, place) ?? address;
     if (problem?.is === "error") {
       const begins = engine.address(problem.from) === address;
       if (kind === "piece" && (name !== undefined || begins))

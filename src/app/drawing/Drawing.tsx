@@ -5,6 +5,7 @@ import { lazy, memo, type RefObject, Suspense, useEffect, useMemo, useRef, useSt
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
+import { nameFor } from "../../book/names.ts";
 import {
   canWear,
   type Drawn,
@@ -44,13 +45,11 @@ export interface Drawings {
 }
 
 /** A drawn cell as it is spoken of: its name, else its label, else its address. */
-const calledBy = (
-  engine: Engine,
-  { name, place, address }: Pick<Drawn, "name" | "place" | "address">,
-): string => name ?? labelOf(engine.book, place) ?? address;
+const calledBy = (engine: Engine, { place, address }: Pick<Drawn, "place" | "address">): string =>
+  nameFor(engine.book, place, null) ?? labelOf(engine.book, place) ?? address;
 
 const calledAt = (engine: Engine, place: Place): string =>
-  engine.view(place).name ?? cellText(engine.book, place);
+  nameFor(engine.book, place, null) ?? cellText(engine.book, place);
 
 interface Props extends Drawings {
   readonly store: Store;
@@ -208,14 +207,14 @@ function Why({ engine, subject, onPlace }: WhyProps) {
 
 /** What the views show, in words, and what is not known from the arguments. */
 function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
-  const { worn, name, address, asIf } = garment;
+  const { worn, called, address, asIf } = garment;
   const [hem = "", ...rest] = worn.says.split("; ");
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll
     <section className="worn-words" aria-label={phrase`What is drawn`} tabIndex={0}>
       <p>{`${asIf ? phrase`Drawn as if worn at the waist. ` : ""}${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
       <p className="aside">
-        {address !== subject && phrase`Of ${name ?? address}, without allowances. `}
+        {address !== subject && phrase`Of ${called}, without allowances. `}
         {worn.measured.length > 0 && phrase`The figure has ${worn.measured.join(", ")}. `}
         {worn.assumed.length > 0 && phrase`Assumed: ${worn.assumed.join("; ")}.`}
       </p>

@@ -5,6 +5,7 @@ import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
+import { cellKey } from "../../engine/label.ts";
 import { lengthText, plainNumber } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "./asked.ts";
@@ -50,7 +51,7 @@ function napOtherwise(question: LayQuestion): LayQuestion {
   return { ...rest, pieces };
 }
 
-const called = ({ engine }: Store, place: Place): string => engine.view(place).name ?? engine.address(place);
+const called = ({ engine }: Store, place: Place): string => cellKey(engine.book, place);
 
 interface ChooseProps {
   readonly store: Store;

@@ -1,5 +1,7 @@
 /** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
+
 import { phrase } from "../../../functions/phrase.ts";
+import { cellKey } from "../../engine/label.ts";
 import { lengthText } from "../../engine/show.ts";
 import "./lay.css";
 import { useEffect, useRef, useState } from "react";
@@ -53,7 +55,7 @@ const totalLength = ({ lengths }: Lay): number => lengths.reduce((sum, length) =
 function Table({ store, place, asked }: Props & { asked: Answered }) {
   const { question, lay: answer } = asked;
   const { engine } = store;
-  const cell = engine.view(place).name ?? engine.address(place);
+  const cell = cellKey(engine.book, place);
   const say = (length: number) => lengthText(length, store.shown);
   const byHand = useLayByHand(store, asked, cell);
   const { lay, own, freePlaces, pins, chosen, pinned, choose, move, pin, keep, back } = byHand;

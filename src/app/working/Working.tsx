@@ -3,6 +3,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
+import { nameFor } from "../../book/names.ts";
 import { dependents } from "../../engine/dependents.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { estimateText } from "../../engine/estimates.ts";
@@ -151,7 +152,7 @@ function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision"
         <span key={engine.address(one)}>
           {i > 0 && ", "}
           <button type="button" className="link" onClick={() => onPlace(one)}>
-            {engine.view(one).name ?? cellText(engine.book, one)}
+            {nameFor(engine.book, one, place.page) ?? cellText(engine.book, one)}
           </button>
         </span>
       ))}

@@ -34,6 +34,21 @@ test("a cell is called by the words that begin its row, with the heading where o
   expect(labelOf(BOOK, at(3, 1))).toBe("a label that goes on and on, far past what anyone would rea…");
 });
 
+test("a name that several pages have is given with its page, one that only one page has is not", () => {
+  const own = (title: string, names: Book["names"]) => ({ ...BOOK.pages[0]!, title, names });
+  const two: Book = {
+    ...BOOK,
+    pages: [own("Daughter", { hem: "Daughter!B1" }), own("Lady", { hem: "Lady!B1", flounce: "Lady!B2" })],
+    names: {},
+  };
+  expect(cellKey(two, { page: 0, row: 0, column: 1 })).toBe("Daughter!hem");
+  expect(cellKey(two, { page: 1, row: 0, column: 1 })).toBe("Lady!hem");
+  expect(cellKey(two, { page: 1, row: 1, column: 1 })).toBe("flounce");
+  expect(cellTextWithName(two, { page: 1, row: 0, column: 1 })).toBe(
+    "hip girth over the pad (Lady!hem, Lady!B1)",
+  );
+});
+
 test("without words in its row it is called by its name, else its heading, else its address alone", () => {
   expect(cellText(BOOK, at(1, 1))).toBe("ease (Measure!B2)");
   expect(cellTextWithName(BOOK, at(1, 1))).toBe("ease (Measure!B2)");

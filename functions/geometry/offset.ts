@@ -41,29 +41,27 @@ export function offsetStroke(stroke: Stroke, away: number, side: 1 | -1, toleran
   return fitOffset(stroke, away, side, at, 0, 1, tolerance, 0);
 }
 
-/** How a curve turns at a share of its parameter, positive from +x towards +y, and how fast it is drawn there. */
-function turning(curve: Curve, t: number): readonly [turn: number, speed: number] {
-  const [dx, dy] = velocity(curve, t);
-  const { from, c1, c2, to } = curve;
-  const [a, b] = [6 * (1 - t), 6 * t];
-  const ddx = a * (c2[0] - 2 * c1[0] + from[0]) + b * (to[0] - 2 * c2[0] + c1[0]);
-  const ddy = a * (c2[1] - 2 * c1[1] + from[1]) + b * (to[1] - 2 * c2[1] + c1[1]);
-  return [dx * ddy - dy * ddx, Math.sqrt(dx * dx + dy * dy)];
-}
-
-const curvature = (turn: number, speed: number): number => (speed < 1e-12 ? 0 : turn / speed ** 3);
-
-/** Signed curvature towards the side of the offset: positive where the offset is shorter than the stroke. */
-function curvatureTowards(curve: Curve, t: number, side: 1 | -1): number {
-  const [turn, speed] = turning(curve, t);
-  return curvature(-side * turn, speed);
+/** Signed curvature at a share of a curve's parameter, towards the side of the offset: positive where the offset is shorter than the stroke. No point is made: it is asked in loops. */
+function curvatureTowards({ from, c1, c2, to }: Curve, t: number, side: 1 | -1): number {
+  const s = 1 - t;
+  const a = 3 * s * s;
+  const b = 6 * s * t;
+  const c = 3 * t * t;
+  const dx = a * (c1[0] - from[0]) + b * (c2[0] - c1[0]) + c * (to[0] - c2[0]);
+  const dy = a * (c1[1] - from[1]) + b * (c2[1] - c1[1]) + c * (to[1] - c2[1]);
+  const e = 6 * (1 - t);
+  const f = 6 * t;
+  const ddx = e * (c2[0] - 2 * c1[0] + from[0]) + f * (to[0] - 2 * c2[0] + c1[0]);
+  const ddy = e * (c2[1] - 2 * c1[1] + from[1]) + f * (to[1] - 2 * c2[1] + c1[1]);
+  const speed = Math.sqrt(dx * dx + dy * dy);
+  return speed < 1e-12 ? 0 : (-side * (dx * ddy - dy * ddx)) / speed ** 3;
 }
 
 function smallestRadius(curve: Curve, side: 1 | -1): number {
   let most = 0;
   for (let i = 0; i <= 64; i += 1) {
-    const [turn, speed] = turning(curve, i / 64);
-    if (-side * turn > 0) most = Math.max(most, curvature(-side * turn, speed));
+    const here = curvatureTowards(curve, i / 64, side);
+    if (here > most) most = here;
   }
   return 1 / most;
 }

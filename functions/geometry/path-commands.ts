@@ -16,7 +16,18 @@ const SPACE = /[\s,]*/y;
 /** Whether a number of an arc's group, counted from 0, is a flag: 0 or 1, which needs no space behind it. */
 const isFlag = (letter: string, i: number): boolean => letter === "A" && (i === 3 || i === 4);
 
-const [ZERO, NINE, POINT, PLUS, MINUS, BLANK, COMMA] = [48, 57, 46, 43, 45, 32, 44];
+// Separate constants: each is a plain figure in the loops over the signs.
+const ZERO = 48;
+const NINE = 57;
+const POINT = 46;
+const PLUS = 43;
+const MINUS = 45;
+const BLANK = 32;
+const COMMA = 44;
+const CAPITAL_E = 69;
+const SMALL_E = 101;
+
+const isDigit = (code: number): boolean => code >= ZERO && code <= NINE;
 
 /** Whole figures below this one and these powers of ten are exact in a double: their quotient is rounded once. */
 const EXACT = 1e15;
@@ -29,11 +40,6 @@ class Figures {
   begin = 0;
 
   constructor(readonly text: string) {}
-
-  private isDigit(at: number): boolean {
-    const code = this.text.charCodeAt(at);
-    return code >= ZERO && code <= NINE;
-  }
 
   skipSpace(): void {
     const { text } = this;
@@ -67,11 +73,17 @@ class Figures {
     let at = this.at;
     const sign = text.charCodeAt(at);
     if (sign === PLUS || sign === MINUS) at += 1;
-    let [whole, digits, decimals] = [0, 0, 0];
-    for (; this.isDigit(at); at += 1, digits += 1) whole = 10 * whole + text.charCodeAt(at) - ZERO;
-    if (text.charCodeAt(at) === POINT && (digits > 0 || this.isDigit(at + 1))) {
-      at += 1;
-      for (; this.isDigit(at); at += 1, decimals += 1) whole = 10 * whole + text.charCodeAt(at) - ZERO;
+    let whole = 0;
+    const first = at;
+    let code = text.charCodeAt(at);
+    for (; isDigit(code); code = text.charCodeAt(++at)) whole = 10 * whole + code - ZERO;
+    const digits = at - first;
+    let decimals = 0;
+    if (code === POINT && (digits > 0 || isDigit(text.charCodeAt(at + 1)))) {
+      const point = at;
+      code = text.charCodeAt(++at);
+      for (; isDigit(code); code = text.charCodeAt(++at)) whole = 10 * whole + code - ZERO;
+      decimals = at - point - 1;
     }
     if (digits + decimals === 0) {
       this.at = before;
@@ -88,12 +100,13 @@ class Figures {
   /** Where a power of ten ends that begins here, such as e-5; null when none does. */
   private powerAt(start: number): number | null {
     const { text } = this;
-    if (text[start] !== "e" && text[start] !== "E") return null;
+    const letter = text.charCodeAt(start);
+    if (letter !== SMALL_E && letter !== CAPITAL_E) return null;
     let at = start + 1;
     const sign = text.charCodeAt(at);
     if (sign === PLUS || sign === MINUS) at += 1;
-    if (!this.isDigit(at)) return null;
-    while (this.isDigit(at)) at += 1;
+    if (!isDigit(text.charCodeAt(at))) return null;
+    while (isDigit(text.charCodeAt(at))) at += 1;
     return at;
   }
 }

@@ -109,7 +109,7 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
     text(asked, x, y, { size, align = "left", bold = false, within = Infinity }) {
       choose(size, bold);
       const text = drawable(asked);
-      if (text === "") return;
+      if (text === "" || within <= 0) return;
       const whole = doc.widthOfString(text);
       const part = Math.min(1, within / whole);
       const wide = whole * part;

@@ -1,17 +1,17 @@
 /** The pattern on paper: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
 
-import { type Bounds, boundingBox, type Point } from "../../functions/geometry/strokes.ts";
+import type { Bounds } from "../../functions/geometry/strokes.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
 import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
 import { fitted, fittedTitle, isoDay, wrapped } from "./flow.ts";
-import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
+import { MARGIN, type Paper } from "./paper.ts";
+import { isLegible, patternMap } from "./pattern-map.ts";
 import { HEAD, type PatternSheet } from "./pattern-sheet.ts";
 import { hasAllowances } from "./pattern-words.ts";
 import { tiledSheets, tileFoot } from "./tiled.ts";
-import { tileAt } from "./tiles.ts";
 
 export interface Heading {
   /** The book's title. */
@@ -31,7 +31,9 @@ export interface Heading {
 /** The sheets of the pattern, its first sheet with squares and map among them. */
 export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Heading): Sheet[] {
   const { width } = paper;
-  const count = sheet.tiles.length + (paper.isLarge ? 0 : 1);
+  const room = { left: MARGIN, right: width - MARGIN, low: MARGIN, high: (paper.height ?? 0) - MARGIN };
+  const hasOwnMap = !paper.isLarge && !isLegible(sheet, { ...room, ...besideSquares(sheet, room) });
+  const count = sheet.tiles.length + (paper.isLarge ? 0 : 1) + (hasOwnMap ? 1 : 0);
   const height = paper.height ?? sheet.tiling.tall + 2 * MARGIN;
   const about = { paper, heading, sheets: count };
   const heads = paper.isLarge ? (doc: PdfDocument) => head(doc, sheet, about) : null;
@@ -39,16 +41,17 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
   const parts = sheet.pieces.map(({ text, piece }) => ({ text, outline: flattenPiece(piece, 1) }));
   const tiles = tiledSheets({ ...sheet, parts }, paper, manner, heads);
   if (paper.isLarge) return tiles;
-  const front: Sheet = {
+  const before = (name: string, draw: (doc: PdfDocument) => void): Sheet => ({
     width,
     height,
     draw(doc, number, of) {
-      const room = { left: MARGIN, right: width - MARGIN, low: MARGIN, high: height - MARGIN };
-      smallFront(doc, sheet, about, room);
-      tileFoot(doc, manner, { width, height, name: phrase`Pattern`, number, of });
+      draw(doc);
+      tileFoot(doc, manner, { width, height, name, number, of });
     },
-  };
-  return [front, ...tiles];
+  });
+  const front = before(phrase`Pattern`, (doc) => smallFront(doc, sheet, about, { room, hasOwnMap }));
+  const map = before(phrase`Map`, (doc) => patternMap(doc, sheet, room));
+  return hasOwnMap ? [front, map, ...tiles] : [front, ...tiles];
 }
 
 interface About {
@@ -126,14 +129,31 @@ function legend(doc: PdfDocument, { roles, pieces }: PatternSheet, left: number,
   return top + 3 + lines.length * 5;
 }
 
+/** How far the legend is from the left border of the paper's room, beside the test squares. */
+const BESIDE = 110;
+/** The most that the words above the squares take. */
+const WORDS = 60;
+
+/** About the room that the first sheet of small paper has for a map, beneath the legend. */
+const besideSquares = ({ roles }: PatternSheet, { left, low }: Bounds): Pick<Bounds, "left" | "low"> => ({
+  left: left + BESIDE,
+  low: low + WORDS + 5 * (roles.length + 1) + 6,
+});
+
 /** The sheet before the others, for paper that is too small to hold this beside the pattern. */
-function smallFront(doc: PdfDocument, sheet: PatternSheet, about: About, room: Bounds): void {
+function smallFront(
+  doc: PdfDocument,
+  sheet: PatternSheet,
+  about: About,
+  { room, hasOwnMap }: { readonly room: Bounds; readonly hasOwnMap: boolean },
+): void {
   const top = Math.max(room.low + 45, words(doc, sheet, about, room) + 1);
   square(doc, 0, room.left, top);
   square(doc, 1, room.left, top + 103);
-  const left = room.left + 110;
+  const left = room.left + BESIDE;
   const low = legend(doc, sheet, left, top);
-  map(doc, sheet, { left, right: room.right, low: low + 3, high: room.high });
+  if (hasOwnMap) doc.text(phrase`The map is on the next sheet.`, left, low + 6, { size: 3.4 });
+  else patternMap(doc, sheet, { ...room, left, low: low + 3 });
 }
 
 /** The same at the top of large paper. */
@@ -146,49 +166,5 @@ function head(doc: PdfDocument, sheet: PatternSheet, about: About): void {
   const hasMap = sheet.tiles.length > 1 && right - beside > 200;
   const room = { left: beside, right: hasMap ? right - 110 : right, low: top, high: MARGIN + HEAD };
   legend(doc, sheet, beside, words(doc, sheet, about, room));
-  if (hasMap) map(doc, sheet, { left: right - 105, right, low: top, high: MARGIN + HEAD - 5 });
-}
-
-/** All sheets small, with the pieces across them; a sheet that is not printed is grey. */
-function map(doc: PdfDocument, sheet: PatternSheet, room: Bounds): void {
-  const { columns, rows } = sheet.tiling;
-  const last = tileAt(sheet.tiling, columns - 1, rows - 1).window;
-  const part = Math.min((room.right - room.left) / last.right, (room.high - room.low) / last.high);
-  const at = ([x, y]: Point): Point => [room.left + x * part, room.low + y * part];
-  const printed = new Set(sheet.tiles.map(({ name }) => name));
-  for (let row = 0; row < rows; row += 1)
-    for (let column = 0; column < columns; column += 1) {
-      const { name, window } = tileAt(sheet.tiling, column, row);
-      const [x, y] = at([window.left, window.low]);
-      // The strip in common is shown with the right or lower sheet.
-      const wide = (window.right - window.left - (column < columns - 1 ? OVERLAP : 0)) * part;
-      const tall = (window.high - window.low - (row < rows - 1 ? OVERLAP : 0)) * part;
-      if (!printed.has(name)) doc.shade(x, y, wide, tall, 0.85);
-      doc.box(x, y, wide, tall, 0.15);
-      if (printed.has(name)) doc.text(name, x + 0.6, y + 2.8, { size: 2.4, within: Math.max(1, wide - 1) });
-    }
-  for (const { title, piece } of sheet.pieces) {
-    const outline = flattenPiece(piece, 1).map(at);
-    const edges = outline.map((from, i) => ({
-      kind: "line" as const,
-      from,
-      to: outline[(i + 1) % outline.length]!,
-    }));
-    doc.ink(
-      {
-        subpaths: [{ start: outline[0]!, edges: [edges], closed: true }],
-        width: 0.3,
-        dashes: [],
-        filled: false,
-      },
-      0,
-      0,
-    );
-    const { left, right, low, high } = boundingBox(outline);
-    doc.text(title.slice(0, 40), (left + right) / 2, (low + high) / 2 + 1, {
-      size: 2.6,
-      align: "middle",
-      within: right - left - 1,
-    });
-  }
+  if (hasMap) patternMap(doc, sheet, { left: right - 105, right, low: top, high: MARGIN + HEAD - 5 });
 }

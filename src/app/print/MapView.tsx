@@ -53,7 +53,7 @@ export function MapView({ map, sheet, onSheet }: Props) {
 }
 
 /** What does not change with the shown sheet. */
-const Sheets = memo(function Sheets({ map: { tiles, outlines, width, height } }: { map: PageMap }) {
+const Sheets = memo(function Sheets({ map: { tiles, bands, outlines, width, height } }: { map: PageMap }) {
   const letter = Math.min(tiles[0]!.width / 5, Math.max(width, height) / 20);
   const line = Math.max(width, height) / 250;
   return (
@@ -74,7 +74,18 @@ const Sheets = memo(function Sheets({ map: { tiles, outlines, width, height } }:
           </text>
         </g>
       ))}
-      <path d={outlines} fill="none" stroke="#000" strokeWidth={line} />
+      {bands.map((band) => (
+        <svg
+          key={band.left}
+          x={band.left}
+          width={band.width}
+          height={band.height}
+          viewBox={`0 ${band.from} ${band.width} ${band.height}`}
+          aria-hidden="true"
+        >
+          <path d={outlines} fill="none" stroke="#000" strokeWidth={line} />
+        </svg>
+      ))}
     </>
   );
 });

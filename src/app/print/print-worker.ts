@@ -23,9 +23,9 @@ const tell = (news: PrintNews, transfer: Transferable[] = []) => self.postMessag
 
 function offers(of: Engine, chosen: Place): PieceOffer[] {
   const { value } = of.view(chosen);
-  return piecesOf(of).found.map(({ title, called, isToCut, address, place }) => ({
-    title,
-    called,
+  return piecesOf(of).found.map(({ name, title, called, isToCut, address, place }) => ({
+    title: name ?? title,
+    called: called === title ? (name ?? title) : called,
     isToCut,
     address,
     page: place.page,

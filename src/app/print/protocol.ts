@@ -15,6 +15,7 @@ export type PrintOrder =
 
 /** A piece that can be printed. */
 export interface PieceOffer {
+  /** What its cell is called on its page. */
   readonly title: string;
   /** What the cut list calls it; else its title. */
   readonly called: string;

@@ -94,11 +94,11 @@ export const FLAT_COLLAR = define({
     if (typeof piece !== "object") return [];
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "neck edge", shows: "neck_edge" },
-      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "outer edge", shows: "outer_edge" },
+      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: phrase`neck edge`, shows: "neck_edge" },
+      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: phrase`outer edge`, shows: "outer_edge" },
       ...edgeLabelsDrawn(piece, [2]),
       grainDrawn(piece),
-      dimension([-depth / 5, 0], [-depth / 5, depth], { label: "centre back", shows: "depth_behind" }),
+      dimension([-depth / 5, 0], [-depth / 5, depth], { label: phrase`centre back`, shows: "depth_behind" }),
     ];
   },
   examples: [

@@ -115,15 +115,18 @@ export const SET_IN_SLEEVE = define({
     const [cap, front, wrist] = piece.edges;
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: cap!, role: "seam", label: "cap", shows: "cap" },
-      { kind: "edge", edge: front!, role: "seam", label: "front seam", shows: "seam" },
-      { kind: "edge", edge: wrist!, role: "seam", label: "wrist", shows: "wrist_edge" },
+      { kind: "edge", edge: cap!, role: "seam", label: phrase`cap`, shows: "cap" },
+      { kind: "edge", edge: front!, role: "seam", label: phrase`front seam`, shows: "seam" },
+      { kind: "edge", edge: wrist!, role: "seam", label: phrase`wrist`, shows: "wrist_edge" },
       ...edgeLabelsDrawn(piece, [4]),
       grainDrawn(piece),
-      dimension([left - off, 0], [left - off, cap_height], { label: "cap height", shows: "cap_height" }),
-      dimension([left - off, cap_height], [left - off, low], { label: "underarm", shows: "underarm" }),
-      dimension([left, cap_height], [front_width, cap_height], { label: "bicep" }),
-      dimension([0, -off], [front_width, -off], { label: "front", shows: "front_width" }),
+      dimension([left - off, 0], [left - off, cap_height], {
+        label: phrase`cap height`,
+        shows: "cap_height",
+      }),
+      dimension([left - off, cap_height], [left - off, low], { label: phrase`underarm`, shows: "underarm" }),
+      dimension([left, cap_height], [front_width, cap_height], { label: phrase`bicep` }),
+      dimension([0, -off], [front_width, -off], { label: phrase`front`, shows: "front_width" }),
     ];
   },
   examples: [

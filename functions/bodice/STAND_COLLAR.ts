@@ -154,10 +154,10 @@ export const STAND_COLLAR = define({
     const off = height / 2;
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "neck edge", shows: "sewn_edge" },
+      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: phrase`neck edge`, shows: "sewn_edge" },
       ...edgeLabelsDrawn(piece, [1, 2, 4]),
       grainDrawn(piece),
-      dimension([0, 0], [0, height], { label: "height", shows: "height_of_ends" }),
+      dimension([0, 0], [0, height], { label: phrase`height`, shows: "height_of_ends" }),
       dimension([left, high + off], [right, high + off]),
     ];
   },

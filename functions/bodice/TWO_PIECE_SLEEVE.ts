@@ -143,10 +143,16 @@ export const TWO_PIECE_SLEEVE = define({
     const [front, back] = part === "top" ? [1, 3] : [3, 1];
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "cap", shows: "cap_part" },
-      { kind: "edge", edge: piece.edges[front!]!, role: "seam", label: "front seam", shows: "front_seam" },
-      { kind: "edge", edge: piece.edges[back!]!, role: "seam", label: "back seam", shows: "back_seam" },
-      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "wrist", shows: "wrist_part" },
+      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: phrase`cap`, shows: "cap_part" },
+      {
+        kind: "edge",
+        edge: piece.edges[front!]!,
+        role: "seam",
+        label: phrase`front seam`,
+        shows: "front_seam",
+      },
+      { kind: "edge", edge: piece.edges[back!]!, role: "seam", label: phrase`back seam`, shows: "back_seam" },
+      { kind: "edge", edge: piece.edges[2]!, role: "seam", label: phrase`wrist`, shows: "wrist_part" },
       grainDrawn(piece),
     ];
   },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much more length the wearer needs in front, against the back, than the pattern has, in the
@@ -63,12 +64,12 @@ export const BALANCE = define({
     const down = (x: number, length: number, role: "seam" | "guide", label: string) =>
       stroke([[x, 0], [x, length]], role, { label }); // biome-ignore format: points in pairs
     return [
-      down(0, pattern_front, "guide", "pattern front"),
-      down(gap, front, "seam", "front"),
-      down(3 * gap, back, "seam", "back"),
-      down(4 * gap, pattern_back, "guide", "pattern back"),
-      dimension([gap, pattern_front], [gap, front], { label: "front" }),
-      dimension([3 * gap, pattern_back], [3 * gap, back], { label: "back" }),
+      down(0, pattern_front, "guide", phrase`pattern front`),
+      down(gap, front, "seam", phrase`front`),
+      down(3 * gap, back, "seam", phrase`back`),
+      down(4 * gap, pattern_back, "guide", phrase`pattern back`),
+      dimension([gap, pattern_front], [gap, front], { label: phrase`front` }),
+      dimension([3 * gap, pattern_back], [3 * gap, back], { label: phrase`back` }),
     ];
   },
   examples: [

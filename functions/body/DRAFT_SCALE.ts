@@ -52,8 +52,8 @@ export const DRAFT_SCALE = define({
     const high = Math.max(Math.abs(figure), Math.abs(scaled)) / 15;
     if (high === 0) return [];
     return [
-      stroke([[0, 0], [figure, 0]], "guide", { label: "printed" }),
-      stroke([[0, high], [scaled, high]], "seam", { label: "for the wearer" }),
+      stroke([[0, 0], [figure, 0]], "guide", { label: phrase`printed` }),
+      stroke([[0, high], [scaled, high]], "seam", { label: phrase`for the wearer` }),
       dimension([0, 2 * high], [scaled, 2 * high], scaled > 0 ? { shows: "scaled" } : {}),
     ]; // biome-ignore format: points in pairs
   },

@@ -1,6 +1,7 @@
 import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * What a garment has over the body at one level, in the book's unit: garment − body. Negative
@@ -25,8 +26,8 @@ export const EASE = define({
   },
   draw: ({ body, garment }, { stands_off = 0 }) =>
     girthRings(
-      { girth: body, label: "body" },
-      { girth: garment, label: "garment" },
+      { girth: body, label: phrase`body` },
+      { girth: garment, label: phrase`garment` },
       stands_off > 0 ? "stands_off" : null,
     ),
   examples: [

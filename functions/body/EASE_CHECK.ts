@@ -65,9 +65,9 @@ export const EASE_CHECK = define({
   draw({ body, garment }, { least = 0 }) {
     const low = Math.max(body, garment) / 20;
     return [
-      stroke([[0, 0], [body, 0]], "guide", { label: "body" }),
-      stroke([[0, low], [garment, low]], "seam", { label: "garment" }),
-      dimension([body, 2 * low], [body + least, 2 * low], { label: "minimum ease", ...(least >= 0 ? { shows: "least" } : {}) }),
+      stroke([[0, 0], [body, 0]], "guide", { label: phrase`body` }),
+      stroke([[0, low], [garment, low]], "seam", { label: phrase`garment` }),
+      dimension([body, 2 * low], [body + least, 2 * low], { label: phrase`minimum ease`, ...(least >= 0 ? { shows: "least" } : {}) }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

@@ -1,6 +1,7 @@
 import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The ease as a share of the body's girth: (garment − body) / body. 0.07 is 7 %,
@@ -23,7 +24,7 @@ export const EASE_SHARE = define({
     return step("ease_share", "ease / body", ease / body);
   },
   draw: ({ body, garment }) =>
-    girthRings({ girth: body, label: "body" }, { girth: garment, label: "garment" }, null),
+    girthRings({ girth: body, label: phrase`body` }, { girth: garment, label: phrase`garment` }, null),
   examples: [
     { given: { body: 36, garment: 38.7 }, gives: 0.075, because: "2.7 in over 36" },
     {

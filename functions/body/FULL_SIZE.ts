@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The true size of something measured on a small drawing, in the book's unit, by one distance
@@ -27,9 +28,9 @@ export const FULL_SIZE = define({
     if (full_size === 0) return [];
     const high = full_size / 15;
     return [
-      stroke([[0, 0], [drawn, 0]], "guide", { label: "drawn" }),
+      stroke([[0, 0], [drawn, 0]], "guide", { label: phrase`drawn` }),
       stroke([[0, high], [full_size, high]], "seam"),
-      dimension([0, 2 * high], [full_size, 2 * high], { label: "full size", shows: "full_size" }),
+      dimension([0, 2 * high], [full_size, 2 * high], { label: phrase`full size`, shows: "full_size" }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

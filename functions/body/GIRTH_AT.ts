@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { girthAt } from "../drafting/body-cone.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The girth at a level between waist and hip, in the book's unit, `level` measured down the body
@@ -38,10 +39,10 @@ export const GIRTH_AT = define({
     return [
       stroke([[half(high), high], [half(low), low]], "seam"),
       stroke([[-half(high), high], [-half(low), low]], "seam"),
-      across(0, "half waist"),
-      across(hip_drop, "half hip"),
+      across(0, phrase`half waist`),
+      across(hip_drop, phrase`half hip`),
       dimension([-half_girth / 2, low + hip_drop / 4], [half_girth / 2, low + hip_drop / 4], { shows: "half_girth" }),
-      stroke([[-half(level), level], [half(level), level]], "placement", { label: "half the girth here" }),
+      stroke([[-half(level), level], [half(level), level]], "placement", { label: phrase`half the girth here` }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

@@ -31,8 +31,8 @@ export const GIRTH_OVER = define({
   },
   draw: ({ girth }, { girth_over = girth, build_up = 0 }) =>
     girthRings(
-      { girth, label: "inside" },
-      { girth: girth_over, label: "outside", shows: "girth_over" },
+      { girth, label: phrase`inside` },
+      { girth: girth_over, label: phrase`outside`, shows: "girth_over" },
       build_up > 0 ? "build_up" : null,
     ),
   examples: [

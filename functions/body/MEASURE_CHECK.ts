@@ -81,9 +81,9 @@ export const MEASURE_CHECK = define({
     const tall = (high - low) / 20;
     return [
       stroke([[low, 0], [high, 0]], "guide"),
-      stroke([[least, -tall], [least, tall], [most, tall], [most, -tall], [least, -tall]], "guide", { label: "expected" }),
-      stroke([[likely, -tall], [likely, tall]], "guide", { label: "likeliest" }),
-      stroke([[value, -2 * tall], [value, 2 * tall]], "cut", { label: "taken" }),
+      stroke([[least, -tall], [least, tall], [most, tall], [most, -tall], [least, -tall]], "guide", { label: phrase`expected` }),
+      stroke([[likely, -tall], [likely, tall]], "guide", { label: phrase`likeliest` }),
+      stroke([[value, -2 * tall], [value, 2 * tall]], "cut", { label: phrase`taken` }),
       dimension([0, 3 * tall], [least, 3 * tall], least > 0 ? { shows: "least" } : {}),
       dimension([0, 4 * tall], [most, 4 * tall], { shows: "most" }),
     ]; // biome-ignore format: points in pairs

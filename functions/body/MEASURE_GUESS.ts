@@ -62,8 +62,8 @@ export const MEASURE_GUESS = define({
     const tall = most / 20;
     return [
       stroke([[0, 0], [most, 0]], "guide"),
-      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: "smallest" }),
-      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: "largest" }),
+      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: phrase`smallest` }),
+      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: phrase`largest` }),
       stroke([[likely, -tall], [likely, tall]], "seam"),
       dimension([0, 2 * tall], [likely, 2 * tall], { shows: "likely" }),
     ]; // biome-ignore format: points in pairs

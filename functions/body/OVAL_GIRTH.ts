@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import type { Point, Stroke } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Girth of an oval from its breadth and depth, in the book's unit: the perimeter of an ellipse
@@ -31,8 +32,8 @@ export const OVAL_GIRTH = define({
     const [a, b] = [width / 2, depth / 2];
     return [
       { kind: "edge", edge: around(a, b), role: "seam", shows: "girth" },
-      dimension([-a, b + gap], [a, b + gap], { label: "breadth" }),
-      dimension([a + gap, -b], [a + gap, b], { label: "depth" }),
+      dimension([-a, b + gap], [a, b + gap], { label: phrase`breadth` }),
+      dimension([a + gap, -b], [a + gap, b], { label: phrase`depth` }),
     ] satisfies Shape[];
   },
   examples: [

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { arc, line, polarPoint } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The girth over a body with pads that cover part of the way round, in the book's unit, the tape
@@ -47,7 +48,7 @@ export const PAD_GIRTH = define({
   },
   draw({ pads, thickness }, { radius = 1, outer = 1, turn = 0, covered = 0, lift = 0 }) {
     const shapes: Shape[] = [
-      { kind: "edge", edge: [arc([0, 0], radius, 0, 2 * Math.PI)], role: "guide", label: "body" },
+      { kind: "edge", edge: [arc([0, 0], radius, 0, 2 * Math.PI)], role: "guide", label: phrase`body` },
     ];
     const tape = Array.from({ length: pads }, (_, i) => {
       // The middle of pad 1 is at the foot of the drawing: the back, seen from above.
@@ -67,8 +68,8 @@ export const PAD_GIRTH = define({
         line(at(radius, next - lift), at(outer, next)),
       ];
     });
-    shapes.push({ kind: "edge", edge: tape.flat(), role: "seam", label: "tape", shows: "pad_girth" });
-    if (thickness > 0) shapes.push(dimension([0, radius], [0, outer], { label: "pad" }));
+    shapes.push({ kind: "edge", edge: tape.flat(), role: "seam", label: phrase`tape`, shows: "pad_girth" });
+    if (thickness > 0) shapes.push(dimension([0, radius], [0, outer], { label: phrase`pad` }));
     return shapes;
   },
   examples: [

@@ -9,6 +9,7 @@ import {
 } from "../drafting/body-cone.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { line } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length all round the body of a waist seam that dips to a point in front, in the book's unit,
@@ -49,10 +50,10 @@ export const SEAM_GIRTH = define({
     const [bend, end] = [at(back_drop, seam.slope_from), at(front_drop, seam.slope_to)];
     const point = at(front_drop, 0.5);
     const shapes: Shape[] = [
-      { kind: "edge", edge: [ring(0, 0, 0.5)], role: "guide", label: "waist" },
-      { kind: "edge", edge: [ring(hip_drop, 0, 0.5)], role: "guide", label: "hip" },
-      { kind: "edge", edge: [line(at(high, 0), at(low, 0))], role: "fold", label: "centre back" },
-      { kind: "edge", edge: [line(at(high, 0.5), at(low, 0.5))], role: "fold", label: "centre front" },
+      { kind: "edge", edge: [ring(0, 0, 0.5)], role: "guide", label: phrase`waist` },
+      { kind: "edge", edge: [ring(hip_drop, 0, 0.5)], role: "guide", label: phrase`hip` },
+      { kind: "edge", edge: [line(at(high, 0), at(low, 0))], role: "fold", label: phrase`centre back` },
+      { kind: "edge", edge: [line(at(high, 0.5), at(low, 0.5))], role: "fold", label: phrase`centre front` },
       {
         kind: "edge",
         edge: [
@@ -61,13 +62,13 @@ export const SEAM_GIRTH = define({
           ...(seam.front_level > 0 ? [ring(front_drop, seam.slope_to, 0.5)] : []),
         ],
         role: "seam",
-        label: "half the seam",
+        label: phrase`half the seam`,
         shows: "half",
       },
     ];
     if (seam.sloped > 0) shapes.push(dimension(bend, end, { shows: "sloped" }));
-    if (front_drop > 0) shapes.push(dimension(at(0, 0.5), point, { label: "front drop" }));
-    if (back_drop !== 0) shapes.push(dimension(at(0, 0), at(back_drop, 0), { label: "back drop" }));
+    if (front_drop > 0) shapes.push(dimension(at(0, 0.5), point, { label: phrase`front drop` }));
+    if (back_drop !== 0) shapes.push(dimension(at(0, 0), at(back_drop, 0), { label: phrase`back drop` }));
     return shapes;
   },
   examples: [

@@ -38,10 +38,10 @@ export const SHOULDER_SLOPE = define({
   },
   draw({ shoulder, drop }, { across = shoulder }): Shape[] {
     return [
-      stroke([[0, 0], [across, drop]], "seam", { label: "shoulder" }),
+      stroke([[0, 0], [across, drop]], "seam", { label: phrase`shoulder` }),
       stroke([[0, 0], [across, 0]], "guide"),
       dimension([0, -drop / 2], [across, -drop / 2], { shows: "across" }),
-      dimension([across, 0], [across, drop], { label: "drop" }),
+      dimension([across, 0], [across, drop], { label: phrase`drop` }),
       { kind: "angle", at: [0, 0], from: [across, 0], to: [across, drop], shows: "slope" },
     ]; // biome-ignore format: points in pairs
   },

@@ -42,8 +42,8 @@ export const WITH_EASE = define({
   },
   draw: ({ body }, { with_ease = body, stands_off = 0 }) =>
     girthRings(
-      { girth: body, label: "body" },
-      { girth: with_ease, label: "with ease", shows: "with_ease" },
+      { girth: body, label: phrase`body` },
+      { girth: with_ease, label: phrase`with ease`, shows: "with_ease" },
       stands_off > 0 ? "stands_off" : null,
     ),
   examples: [

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Width to cut a bias (or straight) strip for a bound edge, square across it, in the book's unit.
@@ -60,7 +61,7 @@ export const BIAS_CUT_WIDTH = define({
       cut_width - turn,
     ];
     return [
-      ...drawStrip({ length, width: cut_width, label: "strip", widthShows: "cut_width" }),
+      ...drawStrip({ length, width: cut_width, label: phrase`strip`, widthShows: "cut_width" }),
       ...folds.map((y) =>
         stroke(
           [

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How far apart, measured along the selvedge, the cutting lines of bias strips start, in the book's
@@ -34,14 +35,14 @@ export const BIAS_SPACING = define({
           [side, 0],
         ],
         "guide",
-        { label: "selvedge" },
+        { label: phrase`selvedge` },
       ),
     ];
     for (let i = 0; i < 4; i += 1) shapes.push(stroke([at(i), [at(i)[0] + side / 2, side / 2]], "cut"));
     const half = strip / Math.SQRT2;
     shapes.push(
       dimension([0, -side / 12], [along_selvedge, -side / 12], { shows: "along_selvedge" }),
-      dimension([2 * half, 2 * half], [3 * half, half], { label: "strip" }),
+      dimension([2 * half, 2 * half], [3 * half, half], { label: phrase`strip` }),
     );
     return shapes;
   },

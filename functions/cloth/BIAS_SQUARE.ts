@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 import { roundDownToWhole } from "../whole-number.ts";
 
@@ -44,7 +45,7 @@ export const BIAS_SQUARE = define({
           [side, side],
           [0, side],
         ]),
-        { label: "cloth" },
+        { label: phrase`cloth` },
       ),
       stroke(
         [

@@ -49,7 +49,7 @@ export const BIAS_TUBE = define({
           [s, 2 * s],
           [0, s],
         ]),
-        label: "joined",
+        label: phrase`joined`,
       },
       dimension([0, 0], [s, s], { shows: "round" }),
     ];

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 import { roundDownToWhole } from "../whole-number.ts";
 
@@ -81,7 +82,7 @@ export const BIAS_YIELD = define({
         [w, l],
         [0, l],
       ]),
-      { label: "cloth" },
+      { label: phrase`cloth` },
     );
     // Lines y = x − c, cut off by the sides.
     const cut = (c: number): Shape => {
@@ -93,7 +94,7 @@ export const BIAS_YIELD = define({
       shapes.push(cut(i * s));
     if (l > 0)
       shapes.push(
-        dimension([0, 0], [w, w], { label: "longest", shows: "longest" }),
+        dimension([0, 0], [w, w], { label: phrase`longest`, shows: "longest" }),
         dimension([-w / 20, 0], [-w / 20, s], { shows: "along_selvedge" }),
       );
     return shapes;

@@ -1,6 +1,7 @@
 import { inShopSteps, SHOP_STEP, shopStepsRule } from "../cutting/shop-steps.ts";
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /**
@@ -45,7 +46,7 @@ export const BUY_LENGTH = define({
         [buy, deep],
         [0, deep],
       ]),
-      { label: "cloth" },
+      { label: phrase`cloth` },
     );
     shapes.push(
       stroke(
@@ -54,10 +55,10 @@ export const BUY_LENGTH = define({
           [length, deep],
         ],
         "cut",
-        { label: "needed" },
+        { label: phrase`needed` },
       ),
-      dimension([0, 1.2 * deep], [buy, 1.2 * deep], { label: "buy", shows: "buy" }),
-      dimension([wanted, -deep / 5], [buy, -deep / 5], { label: "left over", shows: "left_over" }),
+      dimension([0, 1.2 * deep], [buy, 1.2 * deep], { label: phrase`buy`, shows: "buy" }),
+      dimension([wanted, -deep / 5], [buy, -deep / 5], { label: phrase`left over`, shows: "left_over" }),
     );
     return shapes;
   },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /** Price of a length of cloth, in the money of `price`, which is for the length `per` (a yard, a metre). */
 export const CLOTH_COST = define({
@@ -24,7 +25,7 @@ export const CLOTH_COST = define({
     return step("cost", "lengths * price", lengths * price);
   },
   draw({ length, per }) {
-    return drawStrip({ length: Math.max(length, 0), width: per / 2, label: "cloth" });
+    return drawStrip({ length: Math.max(length, 0), width: per / 2, label: phrase`cloth` });
   },
   examples: [
     { given: { length: 90, price: 14, per: 36 }, gives: 35, because: "2 1/2 yd at 14 a yard" },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /** The size to cut of something `finished` large with a turning on each of `edges` edges across it; in the book's unit. */
@@ -36,8 +37,8 @@ export const CUT_SIZE = define({
       ]);
     const start = edges === 2 ? turning : 0;
     return [
-      ...outline(box(0, cut), { label: "cut" }),
-      ...(finished > 0 ? outline(box(start, start + finished), { label: "finished" }) : []),
+      ...outline(box(0, cut), { label: phrase`cut` }),
+      ...(finished > 0 ? outline(box(start, start + finished), { label: phrase`finished` }) : []),
       dimension([0, cut * 1.08], [cut, cut * 1.08], { shows: "cut" }),
     ];
   },

@@ -1,6 +1,7 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The size to cut a hanging for an opening that it must fill with room to drape: the opening's own
@@ -24,8 +25,8 @@ export const DRAPE_ROOM = define({
   },
   draw({ size, width }, { cut = 0 }) {
     return drawStrips(
-      { length: size, width: width / 6, label: "opening" },
-      { length: cut, width: width / 6, label: "cloth", lengthShows: "cut" },
+      { length: size, width: width / 6, label: phrase`opening` },
+      { length: cut, width: width / 6, label: phrase`cloth`, lengthShows: "cut" },
     );
   },
   examples: [

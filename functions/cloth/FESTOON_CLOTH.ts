@@ -1,6 +1,7 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * A rough estimate, in the book's unit, of the cloth for a festoon or swag over a span, or of the
@@ -34,7 +35,7 @@ export const FESTOON_CLOTH = define({
     return step("length", "3 * span + for_tails", 3 * span + more);
   },
   draw({ span }, { length = 0 }) {
-    return drawStrip({ length, width: span / 3, label: "cloth", lengthShows: "length" });
+    return drawStrip({ length, width: span / 3, label: phrase`cloth`, lengthShows: "length" });
   },
   examples: [
     { given: { span: 60 }, gives: 180, because: "Stephenson 1905: 5 ft take 5 yd" },

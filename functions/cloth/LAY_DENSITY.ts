@@ -56,10 +56,10 @@ export const LAY_DENSITY = define({
         [from, cloth_width],
       ]);
     return [
-      ...outline(strip(0, length), { label: "cloth", shows: "cloth_area" }),
-      ...outline(strip(0, covered), { label: "pieces, run together", shows: "pieces_area" }),
-      dimension([0, cloth_width * 1.1], [length, cloth_width * 1.1], { label: "length" }),
-      dimension([-length / 20, 0], [-length / 20, cloth_width], { label: "width" }),
+      ...outline(strip(0, length), { label: phrase`cloth`, shows: "cloth_area" }),
+      ...outline(strip(0, covered), { label: phrase`pieces, run together`, shows: "pieces_area" }),
+      dimension([0, cloth_width * 1.1], [length, cloth_width * 1.1], { label: phrase`length` }),
+      dimension([-length / 20, 0], [-length / 20, cloth_width], { label: phrase`width` }),
     ];
   },
   examples: [

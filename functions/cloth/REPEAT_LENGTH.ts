@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -58,7 +59,7 @@ export const REPEAT_LENGTH = define({
   },
   draw({ length, repeat, count, half_drop }, { total = 0, each = 0, alternate = 0 }) {
     const width = Math.min(total / 4, length);
-    const shapes: Shape[] = drawStrip({ length: total, width, label: "cloth", lengthShows: "total" });
+    const shapes: Shape[] = drawStrip({ length: total, width, label: phrase`cloth`, lengthShows: "total" });
     for (let x = repeat; x < total && shapes.length < 300; x += repeat)
       shapes.push(
         stroke(
@@ -90,7 +91,7 @@ export const REPEAT_LENGTH = define({
         ),
       );
     }
-    shapes.push(dimension([0, -width / 8], [repeat, -width / 8], { label: "repeat" }));
+    shapes.push(dimension([0, -width / 8], [repeat, -width / 8], { label: phrase`repeat` }));
     return shapes;
   },
   examples: [

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The length to cut, in the book's unit, so that `length` remains when it has shrunk by `share`.
@@ -30,8 +31,8 @@ export const SHRINK_ALLOW = define({
   draw({ length }, { cut = 0 }) {
     const width = Math.max(cut, length) / 6;
     return drawStrips(
-      { length: cut, width, label: "cut", lengthShows: "cut" },
-      { length, width, label: "after washing" },
+      { length: cut, width, label: phrase`cut`, lengthShows: "cut" },
+      { length, width, label: phrase`after washing` },
     );
   },
   examples: [

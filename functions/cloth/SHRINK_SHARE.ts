@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The share by which a sample has shrunk: the length lost over the length before. 0.05 is 5 %;
@@ -29,7 +30,10 @@ export const SHRINK_SHARE = define({
   },
   draw({ before, after }) {
     const width = before / 4;
-    return drawStrips({ length: before, width, label: "before" }, { length: after, width, label: "after" });
+    return drawStrips(
+      { length: before, width, label: phrase`before` },
+      { length: after, width, label: phrase`after` },
+    );
   },
   examples: [
     {

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /** The length that remains of `length` when it has shrunk by `share` of itself, in the book's unit. Source: geometry. */
 export const SHRUNK = define({
@@ -25,8 +26,8 @@ export const SHRUNK = define({
   draw({ length }, { left = 0 }) {
     const width = length / 6;
     return drawStrips(
-      { length, width, label: "before washing" },
-      { length: left, width, label: "after", lengthShows: "left" },
+      { length, width, label: phrase`before washing` },
+      { length: left, width, label: phrase`after`, lengthShows: "left" },
     );
   },
   examples: [

@@ -1,6 +1,7 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of cloth from a point to one `out` from it and `up` above it, drawn tight, with `extra` on
@@ -35,8 +36,8 @@ export const SLANT_LENGTH = define({
         "cut",
         { shows: "slant" },
       ),
-      dimension([0, up], [out, up], { label: "out" }),
-      dimension([0, 0], [0, up], { label: "up" }),
+      dimension([0, up], [out, up], { label: phrase`out` }),
+      dimension([0, 0], [0, up], { label: phrase`up` }),
     ];
   },
   examples: [

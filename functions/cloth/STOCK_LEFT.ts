@@ -32,7 +32,7 @@ export const STOCK_LEFT = define({
     return step("left", "length - reserved", length - reserved);
   },
   draw: (_given, { length = 0, left = 0 }) =>
-    left > 0 ? drawStrip({ length: left, width: length / 8, label: "left" }) : [],
+    left > 0 ? drawStrip({ length: left, width: length / 8, label: phrase`left` }) : [],
   examples: [
     {
       given: {

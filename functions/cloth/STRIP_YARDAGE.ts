@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { CLOTH_WIDTH, joinedBreadth } from "../drafting/breadths.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { DRESS_MAKING } from "../sources.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -41,7 +42,12 @@ export const STRIP_YARDAGE = define({
     return step("length", "breadths * depth", breadths * depth);
   },
   draw({ depth, cloth_width, flat }, { length = 0, breadths = 0, breadth = 0 }) {
-    const shapes: Shape[] = drawStrip({ length, width: cloth_width, label: "cloth", lengthShows: "length" });
+    const shapes: Shape[] = drawStrip({
+      length,
+      width: cloth_width,
+      label: phrase`cloth`,
+      lengthShows: "length",
+    });
     for (let i = 1; i < Math.min(breadths, 200); i += 1)
       shapes.push(
         stroke(
@@ -62,7 +68,7 @@ export const STRIP_YARDAGE = define({
         ],
         "cut",
       ),
-      dimension([0, -cloth_width / 10], [depth, -cloth_width / 10], { label: "depth" }),
+      dimension([0, -cloth_width / 10], [depth, -cloth_width / 10], { label: phrase`depth` }),
     );
     return shapes;
   },

@@ -58,7 +58,7 @@ export const TO_BUY = define({
       ? phrase`what is in stock, ${say(in_stock)}, is taken off as if it and this were one length; of cloth, where each piece must lie on one or the other, CLOTH_TO_BUY says how much to buy`
       : "",
   draw: ({ needed }, { buy = 0 }) =>
-    drawStrip({ length: buy, width: Math.max(buy, needed) / 8, label: "to buy" }),
+    drawStrip({ length: buy, width: Math.max(buy, needed) / 8, label: phrase`to buy` }),
   examples: [
     {
       given: { needed: 130, in_stock: 50 },

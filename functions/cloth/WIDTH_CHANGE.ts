@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The length that has the same area on cloth `to` wide as `length` has on cloth `from` wide, plus
@@ -36,8 +37,8 @@ export const WIDTH_CHANGE = define({
   },
   draw({ length, from, to }, { changed = 0 }) {
     return drawStrips(
-      { length, width: from, label: "first cloth" },
-      { length: changed, width: to, label: "other cloth", lengthShows: "changed" },
+      { length, width: from, label: phrase`first cloth` },
+      { length: changed, width: to, label: phrase`other cloth`, lengthShows: "changed" },
     );
   },
   examples: [

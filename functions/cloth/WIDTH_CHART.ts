@@ -54,8 +54,8 @@ export const WIDTH_CHART = define({
   },
   draw({ from, to }, { chart_length = 0, other_length = 0 }) {
     return drawStrips(
-      { length: chart_length, width: from, label: "first cloth", lengthShows: "chart_length" },
-      { length: other_length, width: to, label: "other cloth", lengthShows: "other_length" },
+      { length: chart_length, width: from, label: phrase`first cloth`, lengthShows: "chart_length" },
+      { length: other_length, width: to, label: phrase`other cloth`, lengthShows: "other_length" },
     );
   },
   examples: [

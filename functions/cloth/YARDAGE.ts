@@ -3,6 +3,7 @@ import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
 import { type CallContext, define, type Take } from "../define.ts";
+import { written } from "../phrase.ts";
 import { pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -12,7 +13,7 @@ const asked = (
 ) =>
   layQuestion(
     cutRows(given),
-    [{ name: "cloth", width: given.cloth_width, length: null }],
+    [{ name: written`cloth`, width: given.cloth_width, length: null }],
     { oneWay: given.one_way, gap: given.gap, repeat: given.repeat },
     cm(0.02),
     { unit, mark },

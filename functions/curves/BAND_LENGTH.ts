@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How long to cut a waistband, in the book's unit: the waist plus the length that overlap and turnings take
@@ -28,7 +29,7 @@ export const BAND_LENGTH = define({
     return context.step("length", "waist + more", waist + more);
   },
   draw: (_, { length = 0 }) =>
-    drawStrip({ length, width: length / 10, label: "band", lengthShows: "length" }),
+    drawStrip({ length, width: length / 10, label: phrase`band`, lengthShows: "length" }),
   examples: [
     { given: { waist: 24 }, gives: 26.5, because: "Johnson 1964: 24 in and 2 1/2 in" },
     {

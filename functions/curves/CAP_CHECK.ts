@@ -58,7 +58,7 @@ export const CAP_CHECK = define({
       );
     return "ok";
   },
-  draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),
+  draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: [phrase`cap`, phrase`armscye`] }),
   examples: [
     { given: { cap: 18.25, armscye: 17 }, gives: "ok", because: "1 1/4 in is between 1 and 1 1/2" },
     {

@@ -1,3 +1,4 @@
+import { phrase } from "../phrase.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 
@@ -21,7 +22,7 @@ export const CAP_EASE = define({
     return step("ease", "cap - armscye", cap - armscye);
   },
   draw: ({ cap, armscye }, { ease = 0 }) =>
-    twoSeams(cap, armscye, { names: ["cap", "armscye"], ...(ease > 0 ? { differenceShows: "ease" } : {}) }),
+    twoSeams(cap, armscye, { names: [phrase`cap`, phrase`armscye`], ...(ease > 0 ? { differenceShows: "ease" } : {}) }),
   examples: [
     { given: { cap: 18.5, armscye: 17 }, gives: 1.5, because: "an inch and a half to ease in" },
     { given: { cap: 47, armscye: 44 }, gives: 3, because: "3 cm to ease in", unit: "cm" },

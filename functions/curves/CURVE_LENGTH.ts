@@ -3,6 +3,7 @@ import { pointsOf } from "../drafting/coordinates.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { refineDenseSpline, smoothClosed, smoothThrough } from "../geometry/smooth-curve.ts";
 import type { Edge, Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength } from "../pieces/piece.ts";
 
 /** The curve through the points; round and smooth at its beginning too when the last point is the first again. */
@@ -40,7 +41,7 @@ export const CURVE_LENGTH = define({
     return [
       { kind: "edge", edge: curveThrough(points), role: "seam", shows: "length" },
       { kind: "marks", at: points, mark: "cross" },
-      dimension(points[0]!, points.at(-1)!, { label: "straight" }),
+      dimension(points[0]!, points.at(-1)!, { label: phrase`straight` }),
     ];
   },
   examples: [

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { facingAlong } from "../pieces/facing.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 
@@ -42,11 +43,17 @@ export const FACING = define({
   draw({ piece }, _, facing) {
     if (typeof facing !== "object") return [];
     return [
-      { kind: "outline", piece: { ...piece, marks: [] }, label: "piece", context: true },
+      { kind: "outline", piece: { ...piece, marks: [] }, label: phrase`piece`, context: true },
       ...outline(facing, { shows: "area" }),
       grainDrawn(facing),
       ...edgeLabelsDrawn(facing),
-      { kind: "edge", edge: facing.edges.at(-2)!, role: "cut", label: "inner line", shows: "inner_line" },
+      {
+        kind: "edge",
+        edge: facing.edges.at(-2)!,
+        role: "cut",
+        label: phrase`inner line`,
+        shows: "inner_line",
+      },
     ];
   },
   examples: [

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much longer the raw edge of a round hem is than its fold, in the book's unit: 2π × circle ×
@@ -33,10 +34,10 @@ export const HEM_EXCESS = define({
     const radius = depth * 6;
     const ring = (r: number) => [arc([0, 0], r, 0, turn)];
     return [
-      { kind: "edge", edge: ring(radius), role: "fold", label: "fold" },
-      { kind: "edge", edge: ring(radius + depth), role: "cut", label: "raw edge" },
-      { kind: "edge", edge: ring(radius - depth), role: "stitch", label: "where it is sewn down" },
-      dimension([radius, 0], [radius + depth, 0], { label: "depth" }),
+      { kind: "edge", edge: ring(radius), role: "fold", label: phrase`fold` },
+      { kind: "edge", edge: ring(radius + depth), role: "cut", label: phrase`raw edge` },
+      { kind: "edge", edge: ring(radius - depth), role: "stitch", label: phrase`where it is sewn down` },
+      dimension([radius, 0], [radius + depth, 0], { label: phrase`depth` }),
     ];
   },
   examples: [

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { openStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Places along an edge as one text, in ascending order, each once: "1; 3 1/2; 6 in". The unit stands behind the
@@ -34,7 +35,7 @@ export const MARKS = define({
   },
   draw({ places }) {
     const found = places.filter((place) => place !== null);
-    return found.length === 0 ? [] : drawRow(Math.max(...found, 1), found, "marks");
+    return found.length === 0 ? [] : drawRow(Math.max(...found, 1), found, phrase`marks`);
   },
   strip: ({ places }) => openStrip(places.filter((place) => place !== null).toSorted((a, b) => a - b)),
   examples: [

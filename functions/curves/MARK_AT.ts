@@ -33,7 +33,7 @@ export const MARK_AT = define({
   draw({ marks }, { mark }) {
     const places = marks.filter((place) => place !== null);
     if (places.length === 0) return [];
-    return drawRow(Math.max(...places, 1), places, "marks", {
+    return drawRow(Math.max(...places, 1), places, phrase`marks`, {
       ...(typeof mark === "number" && { chosen: mark, chosenShows: "mark" }),
     });
   },

@@ -78,13 +78,13 @@ export const MATCH_MARK = define({
       ...twoSeams(notched_edge, other_edge),
       { kind: "marks", at: [[at, 0]], mark: "notch" },
       { kind: "marks", at: [[place, apart]], mark: "notch" },
-      dimension([ease_from, -apart / 2], [ease_to ?? notched_edge, -apart / 2], { label: "eased" }),
+      dimension([ease_from, -apart / 2], [ease_to ?? notched_edge, -apart / 2], { label: phrase`eased` }),
       dimension([0, 1.5 * apart], [place, 1.5 * apart], { shows: "place" }),
     ];
   },
   strip: ({ other_edge }, { place = 0 }) => ({
     length: other_edge,
-    marks: [{ at: place, role: "notch", says: "notch" }],
+    marks: [{ at: place, role: "notch", says: phrase`notch` }],
   }),
   examples: [
     {

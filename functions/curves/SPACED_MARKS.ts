@@ -3,6 +3,7 @@ import { openStrip } from "../drafting/edge-strips.ts";
 import { evenPlaces } from "../drafting/even-row.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * A list of `count` places along an edge as one text: the first at `first`, each further one `spacing` on. An empty
@@ -26,7 +27,7 @@ export const SPACED_MARKS = define({
     return marksText(evenPlaces(count, first, spacing), unit);
   },
   draw({ count, first, spacing }, { last = 0 }) {
-    return count === 0 ? [] : drawRow(Math.max(last, 1), evenPlaces(count, first, spacing), "marks");
+    return count === 0 ? [] : drawRow(Math.max(last, 1), evenPlaces(count, first, spacing), phrase`marks`);
   },
   strip: ({ count, first, spacing }) => openStrip(evenPlaces(count, first, spacing)),
   examples: [

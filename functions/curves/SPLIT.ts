@@ -49,7 +49,7 @@ export const SPLIT = define({
   draw: ({ piece }, _, part) =>
     typeof part === "object"
       ? [
-          { kind: "outline", piece: { ...piece, marks: [] }, label: "whole", context: true },
+          { kind: "outline", piece: { ...piece, marks: [] }, label: phrase`whole`, context: true },
           ...drawPattern(part, { area: "area" }),
         ]
       : [],

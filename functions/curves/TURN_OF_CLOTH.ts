@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { arc, radians } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much more the outer of two layers needs than the inner where they bend together, in the
@@ -48,9 +49,9 @@ export const TURN_OF_CLOTH = define({
     const start = -Math.PI / 2 - radians(angle) / 2;
     const bend = (r: number) => [arc([0, 0], r, start, start + radians(angle))];
     return [
-      { kind: "edge", edge: bend(stack), role: "seam", label: "inner layer" },
-      { kind: "edge", edge: bend(2 * stack), role: "cut", label: "outer layer" },
-      dimension([0, -stack], [0, -2 * stack], { label: "thickness" }),
+      { kind: "edge", edge: bend(stack), role: "seam", label: phrase`inner layer` },
+      { kind: "edge", edge: bend(2 * stack), role: "cut", label: phrase`outer layer` },
+      dimension([0, -stack], [0, -2 * stack], { label: phrase`thickness` }),
     ];
   },
   examples: [

@@ -58,7 +58,9 @@ export const WITH_NOTCH = define({
     const from = run[0]!.from;
     const to = placeAlong(run, at).point;
     const walked =
-      at > 0 ? ([{ kind: "edge", edge: edgePart(run, 0, at), role: "guide", label: "at" }] as const) : [];
+      at > 0
+        ? ([{ kind: "edge", edge: edgePart(run, 0, at), role: "guide", label: phrase`at` }] as const)
+        : [];
     return [
       ...drawPattern(notched),
       ...walked,

@@ -4,6 +4,7 @@ import { grainLine } from "../drawing/grain-line.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { boundingBox, type Point, radians } from "../geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../lay.ts";
+import { asRead, phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /** The cloths with their selvedges and every placed copy, and below them the pieces that found no place. With `shows`, the first cloth's length shows the step `length`. */
@@ -17,11 +18,11 @@ export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shap
     const margin = width / 16;
     const at = (x: number, y: number): Point => [x, top + y];
     shapes.push(
-      stroke([at(0, 0), at(long, 0)], "guide", { label: cloth.name }),
+      stroke([at(0, 0), at(long, 0)], "guide", { label: asRead(cloth.name) }),
       stroke([at(0, width), at(long, width)], "guide"),
       stroke([at(0, 0), at(0, width)], "cut"),
       stroke([at(long, 0), at(long, width)], "cut"),
-      dimension(at(-margin, 0), at(-margin, width), { label: "width" }),
+      dimension(at(-margin, 0), at(-margin, width), { label: phrase`width` }),
     );
     for (const placement of lay.placements) {
       if (placement.cloth === i)
@@ -30,10 +31,12 @@ export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shap
     const from = at(0, width + margin);
     if (used > 0)
       shapes.push(
-        dimension(from, [used, from[1]], { label: "length", ...(shows && i === 0 ? { shows } : {}) }),
+        dimension(from, [used, from[1]], { label: phrase`length`, ...(shows && i === 0 ? { shows } : {}) }),
       );
     if (long > used)
-      shapes.push(dimension([used, from[1] + margin], [long, from[1] + margin], { label: "left over" }));
+      shapes.push(
+        dimension([used, from[1] + margin], [long, from[1] + margin], { label: phrase`left over` }),
+      );
     top += width + 6 * margin;
   });
   // Under the cloths, side by side, what found no place.
@@ -43,7 +46,7 @@ export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shap
     shapes.push({
       kind: "outline",
       piece: polygon(outline.map(([px, py]): Point => [px + x, py + top])),
-      label: `no place: ${count} of ${name}`,
+      label: phrase`no place: ${count} of ${name}`,
     });
     x += boundingBox(outline).right * 1.1;
   }
@@ -59,7 +62,7 @@ function drawCopy({ name, outline }: LayPiece, { turn, x, y }: Placement, origin
   ];
   const [from, to] = grainLine(outline);
   return [
-    { kind: "outline", piece: polygon(outline.map(place)), label: name },
+    { kind: "outline", piece: polygon(outline.map(place)), label: asRead(name) },
     stroke([place(from), place(to)], "grain"),
   ];
 }

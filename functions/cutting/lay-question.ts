@@ -8,6 +8,7 @@
 import { boundingBox, type Point } from "../geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion, LayTape, Planner } from "../lay.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "../memo.ts";
+import { written } from "../phrase.ts";
 import { flattenPiece, mirrorPiece } from "../pieces/piece.ts";
 import { type CutRow, type Grain, unfoldedPiece } from "./cut-list.ts";
 import { innerFolds } from "./inner-folds.ts";
@@ -75,7 +76,10 @@ export function layQuestion(
     };
     // What is opened out on a fold is its own mirror image.
     if (!row.paired || row.folded) return [kind(row.name, false, row.quantity)];
-    return [kind(row.name, false, row.quantity / 2), kind(`${row.name}, mirrored`, true, row.quantity / 2)];
+    return [
+      kind(row.name, false, row.quantity / 2),
+      kind(written`${row.name}, mirrored`, true, row.quantity / 2),
+    ];
   });
   return { pieces, cloths, gap, repeat, ...(tape && { tape }) };
 }

@@ -1,7 +1,7 @@
 /** What a function of a cut list lays on: columns of widths and lengths, or the list of cloth in stock. */
 import type { CallContext, ListRow, Takes } from "../define.ts";
 import type { LayCloth, LayQuestion } from "../lay.ts";
-import { phrase, plural } from "../phrase.ts";
+import { phrase, plural, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { type CutRow, cutRows } from "./cut-list.ts";
 import { layQuestion } from "./lay-question.ts";
@@ -112,7 +112,11 @@ export function sharedOut(
     given.stock.length === 0 ? { pieces: [], cloths: [], ...clothConditions([]) } : stockToLay(given, of.cm);
   if (doubt) doubtStock(there.pieces, doubt);
   const question = onStock(cutRows(given), there, given.gap, of);
-  const answer = leastBought(question, { name: "to buy", width: given.cloth_width, length: null }, plan);
+  const answer = leastBought(
+    question,
+    { name: written`to buy`, width: given.cloth_width, length: null },
+    plan,
+  );
   if ("refusal" in answer) throw new Refusal(answer.refusal);
   return answer;
 }

@@ -5,6 +5,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { mark, type Piece, polygon } from "../pieces/piece.ts";
 
 /**
@@ -53,8 +54,9 @@ export function drawBand(
     ...edgeLabelsDrawn(piece),
     dimension([0, 2 * depth + off], [long, 2 * depth + off], { shows: "length" }),
     dimension([long + off, 0], [long + off, 2 * depth], { shows: "width" }),
-    dimension([-off, 0], [-off, depth], { label: "depth" }),
+    dimension([-off, 0], [-off, depth], { label: phrase`depth` }),
   ];
-  if (overlap > 0) shapes.push(dimension([long - overlap, -off / 2], [long, -off / 2], { label: "overlap" }));
+  if (overlap > 0)
+    shapes.push(dimension([long - overlap, -off / 2], [long, -off / 2], { label: phrase`overlap` }));
   return shapes;
 }

@@ -103,8 +103,8 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
     ...edgeLabelsDrawn(piece, [2, 4]),
     ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], showing(shown.side))] : []),
     stroke([[grain[0], grain[1] + length * 0.2], [grain[0], grain[1] + length * 0.8]], "grain"),
-    dimension([left, high + off], [right, high + off], { label: "across the grain", ...showing(shown.width) }),
-    dimension([left - off, low], [left - off, high], { label: "along the grain", ...showing(shown.length) }),
+    dimension([left, high + off], [right, high + off], { label: phrase`across the grain`, ...showing(shown.width) }),
+    dimension([left - off, low], [left - off, high], { label: phrase`along the grain`, ...showing(shown.length) }),
   ]; // biome-ignore format: points in pairs
 }
 
@@ -123,16 +123,16 @@ export function drawFlare(
 ): Shape[] {
   const angle = (hem - top) / depth;
   if (Math.abs(angle) > 2 * Math.PI) {
-    const text = `more than a circle: ${numberText(Math.abs(angle) / (2 * Math.PI))} of them`;
+    const text = phrase`more than a circle: ${numberText(Math.abs(angle) / (2 * Math.PI))} of them`;
     return [{ kind: "note", at: [0, 0], text }];
   }
   const piece = flaredPanel(top, hem, depth, "middle");
   const [edge, side, low, back] = piece.edges;
   const shapes: Shape[] = [
     ...outline(piece),
-    { kind: "edge", edge: edge!, role: "seam", label: "top", ...showing(shown.top) },
-    { kind: "edge", edge: low!, role: "seam", label: "hem", ...showing(shown.hem) },
-    dimension(side![0]!.from, side![0]!.to, { label: "depth" }),
+    { kind: "edge", edge: edge!, role: "seam", label: phrase`top`, ...showing(shown.top) },
+    { kind: "edge", edge: low!, role: "seam", label: phrase`hem`, ...showing(shown.hem) },
+    dimension(side![0]!.from, side![0]!.to, { label: phrase`depth` }),
   ];
   // A centre far away is not drawn: the panel would shrink to a line.
   if (Math.abs(angle) < 0.05) return shapes;
@@ -140,7 +140,7 @@ export function drawFlare(
   const near = angle > 0 ? back![0]!.to : back![0]!.from;
   shapes.push(
     stroke([near, centre, angle > 0 ? side![0]!.from : side![0]!.to], "guide"),
-    dimension(centre, back![0]!.to, { label: "radius", ...showing(shown.radius) }),
+    dimension(centre, back![0]!.to, { label: phrase`radius`, ...showing(shown.radius) }),
     {
       kind: "angle",
       at: centre,

@@ -143,13 +143,17 @@ export function creasesAt(style: PleatStyle, pleats: readonly Pleat[], box: numb
 /** The strip of paper to chalk these lines by. */
 export function creaseStrip(style: PleatStyle, length: number, lines: readonly Crease[]): EdgeStrip {
   const each = creasesOfPleat(style, 1, 4).length;
-  const words = { fold: "fold", placement: "placement", inner: "inner fold" } as const;
+  const words = {
+    fold: (pleat: number) => phrase`pleat ${pleat} fold`,
+    placement: (pleat: number) => phrase`pleat ${pleat} placement`,
+    inner: (pleat: number) => phrase`pleat ${pleat} inner fold`,
+  };
   return {
     length,
     marks: lines.map(({ at, kind }, i) => ({
       at,
       role: kind,
-      says: `pleat ${Math.floor(i / each) + 1} ${words[kind]}`,
+      says: words[kind](Math.floor(i / each) + 1),
     })),
   };
 }
@@ -163,7 +167,7 @@ export function drawCreases(length: number, lines: readonly Crease[], lengthShow
   return [
     stroke([[0, 0], [length, 0], [length, deep], [0, deep], [0, 0]], "cut"),
     ...lines.map(({ at, kind }) => stroke(across(at), ROLES[kind])),
-    dimension([0, deep * 1.4], [length, deep * 1.4], { label: "flat", ...(lengthShows ? { shows: lengthShows } : {}) }),
+    dimension([0, deep * 1.4], [length, deep * 1.4], { label: phrase`flat`, ...(lengthShows ? { shows: lengthShows } : {}) }),
   ]; // biome-ignore format: points in pairs
 }
 
@@ -198,8 +202,8 @@ export function drawFoldedAt(
   }
   path.push([finished, y]);
   return [
-    stroke(path, "fold", { label: "folded, from above" }),
-    dimension([0, y - 2 * gap], [finished, y - 2 * gap], { label: "finished" }),
+    stroke(path, "fold", { label: phrase`folded, from above` }),
+    dimension([0, y - 2 * gap], [finished, y - 2 * gap], { label: phrase`finished` }),
   ];
 }
 

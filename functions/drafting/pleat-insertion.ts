@@ -152,7 +152,11 @@ export function topStrip({ edges, marks }: Piece): EdgeStrip {
   // Pleats are opened where strokes of the top meet.
   const joints: { readonly at: number; readonly point: Point }[] = [{ at: 0, point: top[0]!.from }];
   for (const stroke of top) joints.push({ at: joints.at(-1)!.at + strokeLength(stroke), point: stroke.to });
-  const words = { fold: "fold", placement: "placement", inner: "inner fold" } as const;
+  const words = {
+    fold: (number: number) => phrase`fold ${number}`,
+    placement: (number: number) => phrase`placement ${number}`,
+    inner: (number: number) => phrase`inner fold ${number}`,
+  };
   const found = marks.flatMap(({ line: [first], role }) => {
     if (role !== "fold" && role !== "placement" && role !== "inner") return [];
     const joint = joints.find(({ point }) => distance(point, first!.from) <= 1e-6 * length);
@@ -163,7 +167,7 @@ export function topStrip({ edges, marks }: Piece): EdgeStrip {
     .toSorted((a, b) => a.at - b.at)
     .map(({ at, role }) => {
       counts[role] += 1;
-      return { at, role, says: `${words[role]} ${counts[role]}` };
+      return { at, role, says: words[role](counts[role]) };
     });
   return { length, marks: places };
 }

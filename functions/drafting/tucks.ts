@@ -1,5 +1,7 @@
 /** A row of tucks on the flat cloth: its arguments, and the strip of paper by which it is marked. */
+
 import type { EdgeStrip, StripMark, Takes } from "../define.ts";
+import { phrase } from "../phrase.ts";
 
 export const TUCK_SPACING = {
   width: {
@@ -37,9 +39,9 @@ export const tuckStrip = (count: number, start: number, each: number, width: num
   marks: Array.from({ length: count }, (_, i): StripMark[] => {
     const first = start + i * each;
     return [
-      { at: first, role: "stitch", says: `tuck ${i + 1} stitching` },
-      { at: first + width, role: "fold", says: `tuck ${i + 1} crease` },
-      { at: first + 2 * width, role: "stitch", says: `tuck ${i + 1} stitching` },
+      { at: first, role: "stitch", says: phrase`tuck ${i + 1} stitching` },
+      { at: first + width, role: "fold", says: phrase`tuck ${i + 1} crease` },
+      { at: first + 2 * width, role: "stitch", says: phrase`tuck ${i + 1} stitching` },
     ];
   }).flat(),
   goesOn: true,

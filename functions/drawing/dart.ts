@@ -1,6 +1,7 @@
 /** A dart on the flat: two legs from its ends on the edge to its point. */
 
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { dimension, type Shape, showing, stroke } from "./shapes.ts";
 
 /** The dart hanging from a straight edge, its point down at (0, length); what each line shows, by step name. */
@@ -17,7 +18,7 @@ export function drawDart(
     stroke([left!, point!], "stitch", showing(shown.leg)),
     stroke([point!, right!], "stitch"),
     stroke([[0, -(shown.peak ?? 0)], point!], "fold"),
-    dimension([-wide, 0], [-wide, length], { label: "length" }),
+    dimension([-wide, 0], [-wide, length], { label: phrase`length` }),
     dimension(left!, right!, showing(shown.intake)),
   ]; // biome-ignore format: points in pairs
   if (shown.angle) shapes.push({ kind: "angle", at: point!, from: left!, to: right!, shows: shown.angle });

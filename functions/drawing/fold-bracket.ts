@@ -1,6 +1,8 @@
 /** The bracket beside an edge that is laid on a fold of the cloth, its two arrows pointing at that edge. */
+
 import { normal } from "../geometry/offset.ts";
 import { line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { orientation } from "../pieces/allowance.ts";
 import { placeAlong } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceBounds } from "../pieces/piece.ts";
@@ -25,6 +27,6 @@ export function foldBracket(piece: Piece, number: number): Shape {
     edge: corners.slice(1).map((to, i) => line(corners[i]!, to)),
     role: "fold",
     arrows: true,
-    label: "place on the fold",
+    label: phrase`place on the fold`,
   };
 }

@@ -25,7 +25,7 @@ export function drawRow(
   const out = edge / 12;
   const at = (y: number, x = 0): Point => [x, y];
   const shapes: Shape[] = [
-    stroke([at(0), at(edge)], "cut", { label: "edge" }),
+    stroke([at(0), at(edge)], "cut", { label: phrase`edge` }),
     {
       kind: "marks",
       at: places.map((y) => at(y, out / 2)),
@@ -33,7 +33,7 @@ export function drawRow(
       label,
       ...(more.marksShow ? { shows: more.marksShow } : {}),
     },
-    dimension(at(0, 3 * out), at(edge, 3 * out), { label: "edge" }),
+    dimension(at(0, 3 * out), at(edge, 3 * out), { label: phrase`edge` }),
   ];
   if (more.gapShows && places.length > 1)
     shapes.push(dimension(at(places[0]!, 2 * out), at(places[1]!, 2 * out), { shows: more.gapShows }));

@@ -1,6 +1,7 @@
 /** Two edges that are sewn together, laid side by side. */
 
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { dimension, type Shape, stroke } from "./shapes.ts";
 
 /** Both edges straightened from the same end, and between their other ends the difference. */
@@ -9,7 +10,7 @@ export function twoSeams(
   b: number,
   more: { names?: readonly [string, string]; differenceShows?: string | undefined } = {},
 ): Shape[] {
-  const [one, other] = more.names ?? ["first edge", "second edge"];
+  const [one, other] = more.names ?? [phrase`first edge`, phrase`second edge`];
   const apart = Math.max(a, b) / 10;
   const at = (x: number, row: number): Point => [x, row * apart];
   const shapes: Shape[] = [

@@ -36,8 +36,8 @@ export const FITTED = define({
   draw({ flat }, { fitted = flat }) {
     const high = Math.max(flat, fitted) / 20;
     return [
-      stroke([[0, 0], [flat, 0]], "guide", { label: "before" }),
-      stroke([[0, high], [fitted, high]], "seam", { label: "after" }),
+      stroke([[0, 0], [flat, 0]], "guide", { label: phrase`before` }),
+      stroke([[0, high], [fitted, high]], "seam", { label: phrase`after` }),
       dimension([0, 2 * high], [fitted, 2 * high], { shows: "fitted" }),
     ]; // biome-ignore format: points in pairs
   },

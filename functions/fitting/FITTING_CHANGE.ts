@@ -84,9 +84,9 @@ export const FITTING_CHANGE = define({
     if (net === 0) return [];
     const tall = 2 * Math.abs(net);
     return [
-      stroke([[0, 0], [0, tall]], "stitch", { label: "first stitching" }),
-      stroke([[net, 0], [net, tall]], "seam", { label: "now" }),
-      dimension([0, tall / 2], [net, tall / 2], net > 0 ? { label: "let out", shows: "net" } : { label: "taken in" }),
+      stroke([[0, 0], [0, tall]], "stitch", { label: phrase`first stitching` }),
+      stroke([[net, 0], [net, tall]], "seam", { label: phrase`now` }),
+      dimension([0, tall / 2], [net, tall / 2], net > 0 ? { label: phrase`let out`, shows: "net" } : { label: phrase`taken in` }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

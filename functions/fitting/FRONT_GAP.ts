@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The gap that stays open between the front edges of a garment put round the body, in the book's
@@ -54,11 +55,11 @@ export const FRONT_GAP = define({
         "cut",
       );
     return [
-      stroke([[-girth / 2, -deep / 4], [girth / 2, -deep / 4]], "guide", { label: "girth" }),
+      stroke([[-girth / 2, -deep / 4], [girth / 2, -deep / 4]], "guide", { label: phrase`girth` }),
       front(1),
       front(-1),
-      stroke([[0, -deep / 2], [0, 1.5 * deep]], "fold", { label: "centre front" }),
-      dimension([half - reach, deep / 2], [reach - half, deep / 2], gap > 0 ? { shows: "gap" } : { label: "laps beyond" }),
+      stroke([[0, -deep / 2], [0, 1.5 * deep]], "fold", { label: phrase`centre front` }),
+      dimension([half - reach, deep / 2], [reach - half, deep / 2], gap > 0 ? { shows: "gap" } : { label: phrase`laps beyond` }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How far a garment can be let out at its seams, in the book's unit: at each seam, the part of the
@@ -53,7 +54,7 @@ export const LET_OUT_ROOM = define({
         ...(width > keep
           ? [
               stroke([[width - keep, y], [width - keep, y + tall]], "seam"),
-              dimension([0, y + tall / 2], [width - keep, y + tall / 2], { label: "can go" }),
+              dimension([0, y + tall / 2], [width - keep, y + tall / 2], { label: phrase`can go` }),
             ]
           : []),
       ];

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How long a slit must be so that an opening passes over the widest part on its way, in the book's
@@ -39,13 +40,13 @@ export const PLACKET_LENGTH = define({
             [half, 0],
           ],
           "seam",
-          { label: "passes without a slit" },
+          { label: phrase`passes without a slit` },
         ),
       ];
     return [
       stroke([[0, 0], [half, 0], [half, deep]], "seam"),
       stroke([[0, 0], [0, deep]], "seam"),
-      stroke([[half / 2, 0], [half / 2, placket]], "slash", { label: "placket" }),
+      stroke([[half / 2, 0], [half / 2, placket]], "slash", { label: phrase`placket` }),
       dimension([half / 2 + half / 12, 0], [half / 2 + half / 12, placket], { shows: "placket" }),
     ]; // biome-ignore format: points in pairs
   },

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { seamRows } from "../drafting/fitting-log.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much a seam's girth has gained in all fittings together, in the book's unit: the sum of the
@@ -60,14 +61,14 @@ export const SEAM_CHANGE = define({
       const y = i * tall * 0.3;
       const from = at;
       at += amount;
-      return dimension([from, y], [at, y], { label: amount < 0 ? "taken in" : "let out" });
+      return dimension([from, y], [at, y], { label: amount < 0 ? phrase`taken in` : phrase`let out` });
     });
     const low = rows.length * tall * 0.3;
     return [
-      stroke([[0, -tall * 0.3], [0, low]], "stitch", { label: "first stitching" }),
-      stroke([[net, -tall * 0.3], [net, low]], "seam", { label: "now" }),
+      stroke([[0, -tall * 0.3], [0, low]], "stitch", { label: phrase`first stitching` }),
+      stroke([[net, -tall * 0.3], [net, low]], "seam", { label: phrase`now` }),
       ...steps,
-      dimension([0, low], [net, low], net >= 0 ? { label: "net", shows: "net" } : { label: "net, taken in" }),
+      dimension([0, low], [net, low], net >= 0 ? { label: phrase`net`, shows: "net" } : { label: phrase`net, taken in` }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

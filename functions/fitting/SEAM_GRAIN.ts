@@ -38,8 +38,8 @@ export const SEAM_GRAIN = define({
     const turn = radians(angle);
     const tip = [Math.sin(turn) * 10, Math.cos(turn) * 10] as const;
     return [
-      stroke([[0, 0], [0, 10]], "grain", { label: "grain" }),
-      stroke([[0, 0], tip], "seam", { label: "edge" }),
+      stroke([[0, 0], [0, 10]], "grain", { label: phrase`grain` }),
+      stroke([[0, 0], tip], "seam", { label: phrase`edge` }),
       { kind: "angle", at: [0, 0], from: [0, 10], to: tip, shows: "angle" },
     ]; // biome-ignore format: points in pairs
   },

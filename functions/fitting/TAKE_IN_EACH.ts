@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much to mark from the old stitching line at each edge when `total` of girth is taken in (or let
@@ -28,9 +29,9 @@ export const TAKE_IN_EACH = define({
     const length = 6 * each_edge;
     const sides = edges === 2 ? [-1, 1] : [1];
     return [
-      stroke([[0, 0], [0, length]], "stitch", { label: "old stitching" }),
+      stroke([[0, 0], [0, length]], "stitch", { label: phrase`old stitching` }),
       ...sides.flatMap((side): Shape[] => [
-        stroke([[side * each_edge, 0], [side * each_edge, length]], "seam", { label: "new" }),
+        stroke([[side * each_edge, 0], [side * each_edge, length]], "seam", { label: phrase`new` }),
         dimension([0, length / 2], [side * each_edge, length / 2], { shows: "each_edge" }),
       ]),
     ]; // biome-ignore format: points in pairs

@@ -103,8 +103,8 @@ export const DIPPED_PANEL = define({
         hem: "half_hem",
         side: "front_depth",
       }),
-      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back" }),
-      { kind: "note", at: top!.at(-1)!.to, text: "point at centre front" },
+      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: phrase`centre back` }),
+      { kind: "note", at: top!.at(-1)!.to, text: phrase`point at centre front` },
     ];
   },
   worn(given, { half_seam = 0, hem_all_round = 0 }, lengths) {

@@ -44,8 +44,8 @@ export const DISC = define({
     if (typeof piece !== "object") return [];
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "all round", shows: "all_round" },
-      dimension([0, 0], [cut_radius, 0], { label: "radius", shows: "cut_radius" }),
+      { kind: "edge", edge: piece.edges[0]!, role: "seam", label: phrase`all round`, shows: "all_round" },
+      dimension([0, 0], [cut_radius, 0], { label: phrase`radius`, shows: "cut_radius" }),
       stroke([[-cut_radius / 3, -cut_radius / 2], [-cut_radius / 3, cut_radius / 2]], "grain"),
     ]; // biome-ignore format: points in pairs
   },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
+import { phrase } from "../phrase.ts";
 import { between, panelsRound, skirt } from "../worn/skirt.ts";
 
 /**
@@ -45,7 +46,10 @@ export const FLARED_PANEL = define({
   worn({ top, hem, depth }, _, lengths) {
     const { count, says } = panelsRound(top, "panel", lengths);
     const round = between(count * top, count * hem);
-    return skirt({ waist: count * top, depth, round, assumed: ["it is worn at the waist", says] }, lengths);
+    return skirt(
+      { waist: count * top, depth, round, assumed: [phrase`it is worn at the waist`, says] },
+      lengths,
+    );
   },
   examples: [
     {

@@ -57,12 +57,12 @@ export const FLOUNCE_COUNT = define({
     const shapes: Shape[] = Array.from({ length: shown }, (_, i) =>
       outline(
         movePiece(ring, (i % 6) * radius * 4.2, Math.floor(i / 6) * radius * 4.2),
-        i === 0 ? { label: `cut ${count}` } : {},
+        i === 0 ? { label: phrase`cut ${count}` } : {},
       ),
     ).flat();
     return [
       ...shapes,
-      { kind: "edge", edge: ring.edges[0]!, role: "seam", label: "inner edge", shows: "inner_edge" },
+      { kind: "edge", edge: ring.edges[0]!, role: "seam", label: phrase`inner edge`, shows: "inner_edge" },
     ];
   },
   examples: [

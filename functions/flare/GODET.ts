@@ -63,10 +63,10 @@ export const GODET = define({
     const [right, hem] = piece.edges;
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: hem!, role: "seam", label: "hem", shows: "hem" },
+      { kind: "edge", edge: hem!, role: "seam", label: phrase`hem`, shows: "hem" },
       dimension(right![0]!.from, right![0]!.to, { shows: "side" }),
       grainDrawn(piece),
-      { kind: "note", at: [0, length * 0.15], text: `hem ${numberText(edgeLength(hem!), 5)}` },
+      { kind: "note", at: [0, length * 0.15], text: phrase`hem ${numberText(edgeLength(hem!), 5)}` },
     ];
   },
   examples: [

@@ -94,10 +94,10 @@ export const GORE = define({
     if (typeof piece !== "object") return [];
     return [
       ...drawPanel(piece, [0, 0], { area: "area", top: "top_edge", hem: "hem_edge" }),
-      { kind: "edge", edge: piece.edges[1]!, role: "seam", label: "side", shows: "side" },
+      { kind: "edge", edge: piece.edges[1]!, role: "seam", label: phrase`side`, shows: "side" },
       ...(hip === null || hip_drop === null
         ? []
-        : [stroke([[-hip / 2, hip_drop], [hip / 2, hip_drop]], "guide", { label: "hip" })]),
+        : [stroke([[-hip / 2, hip_drop], [hip / 2, hip_drop]], "guide", { label: phrase`hip` })]),
     ]; // biome-ignore format: points in pairs
   },
   worn({ top, hem, length, hip, hip_drop }, _, lengths) {

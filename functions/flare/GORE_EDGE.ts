@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /**
@@ -30,9 +31,9 @@ export const GORE_EDGE = define({
     const piece = polygon([[-top / 2, 0], [top / 2, 0], [hem / 2, length], [-hem / 2, length]]); // biome-ignore format: points in a row
     return [
       ...outline(piece),
-      dimension([top / 2, 0], [hem / 2, length], { label: "side", shows: "edge" }),
-      dimension([0, 0], [0, length], { label: "middle" }),
-      dimension([-hem / 2, length * 1.06], [hem / 2, length * 1.06], { label: "hem" }),
+      dimension([top / 2, 0], [hem / 2, length], { label: phrase`side`, shows: "edge" }),
+      dimension([0, 0], [0, length], { label: phrase`middle` }),
+      dimension([-hem / 2, length * 1.06], [hem / 2, length * 1.06], { label: phrase`hem` }),
     ];
   },
   examples: [

@@ -64,20 +64,23 @@ export const HEM_AT = define({
     const low = Math.max(hip_drop, depth);
     const at = (width: number, y: number): [Point, Point] => [[-width / 2, y], [width / 2, y]]; // biome-ignore format: points in pairs
     return [
-      stroke(at(top, 0), "seam", { label: "top" }),
-      stroke(at(hip, hip_drop), "guide", { label: "hip" }),
+      stroke(at(top, 0), "seam", { label: phrase`top` }),
+      stroke(at(hip, hip_drop), "guide", { label: phrase`hip` }),
       stroke([[-top / 2, 0], [-body_hem / 2, depth]], "guide"),
       stroke([[top / 2, 0], [body_hem / 2, depth]], "guide"),
       stroke([[-top / 2, 0], [-hem / 2, depth], [hem / 2, depth], [top / 2, 0]], "cut"),
-      dimension([0, 0], [0, depth], { label: "depth" }),
-      dimension(...at(body_hem, low + low / 10), { label: "round the body", shows: "body_hem" }),
-      dimension(...at(hem, low + low / 5), { label: "hem", shows: "hem" }),
+      dimension([0, 0], [0, depth], { label: phrase`depth` }),
+      dimension(...at(body_hem, low + low / 10), { label: phrase`round the body`, shows: "body_hem" }),
+      dimension(...at(hem, low + low / 5), { label: phrase`hem`, shows: "hem" }),
     ]; // biome-ignore format: points in pairs
   },
   worn({ top, hip, hip_drop, depth, fullness }, { hem = 0 }, lengths) {
     // Half girths and whole ones are told apart by their size alone.
     const whole = top > lengths.cm(50) ? 1 : 2;
-    const says = `the figures are ${whole === 1 ? "all round" : "of one half"}, as top is ${whole === 1 ? "more" : "no more"} than ${lengths.say(lengths.cm(50))}`;
+    const says =
+      whole === 1
+        ? phrase`the figures are all round, as top is more than ${lengths.say(lengths.cm(50))}`
+        : phrase`the figures are of one half, as top is no more than ${lengths.say(lengths.cm(50))}`;
     const round = between(top * whole * fullness, hem * whole);
     const body = { waist: top * whole, hip: hip * whole, hip_drop };
     return skirt({ ...body, depth, round, gathered: fullness > 1, assumed: [says] }, lengths);

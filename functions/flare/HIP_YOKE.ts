@@ -4,6 +4,7 @@ import { curvedEdge, curvedLevel, hipYoke, pointedEdge } from "../drafting/hip-y
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, movePiece, pieceArea, pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { between, skirt } from "../worn/skirt.ts";
@@ -102,11 +103,14 @@ export const HIP_YOKE = define({
     const [from, to] = [back![0]!.to, back![0]!.from];
     return [
       ...outline(piece, { shows: "area" }),
-      { kind: "edge", edge: waist!, role: "seam", label: "waist", shows: "half_waist" },
-      { kind: "edge", edge: front!, role: "seam", label: "centre front", shows: "front_edge" },
-      { kind: "edge", edge: lower!, role: "seam", label: "lower edge", shows: "lower_edge" },
+      { kind: "edge", edge: waist!, role: "seam", label: phrase`waist`, shows: "half_waist" },
+      { kind: "edge", edge: front!, role: "seam", label: phrase`centre front`, shows: "front_edge" },
+      { kind: "edge", edge: lower!, role: "seam", label: phrase`lower edge`, shows: "lower_edge" },
       grainDrawn(piece),
-      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back", shows: "back_drop" }),
+      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], {
+        label: phrase`centre back`,
+        shows: "back_drop",
+      }),
       dimension([left, high + off], [right, high + off]),
     ];
   },

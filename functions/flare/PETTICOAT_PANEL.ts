@@ -81,8 +81,8 @@ export const PETTICOAT_PANEL = define({
         hem: "hem_edge",
         side: "front_edge",
       }),
-      dimension(side.from, side.to, { label: "side" }),
-      dimension([width / 40, 0], [width / 40, back], { label: "centre back", shows: "back_edge" }),
+      dimension(side.from, side.to, { label: phrase`side` }),
+      dimension([width / 40, 0], [width / 40, back], { label: phrase`centre back`, shows: "back_edge" }),
     ];
   },
   worn: (given, _, lengths) => overPad(given, lengths),

@@ -45,7 +45,7 @@ export const SECTION_GRAIN = define({
     const shapes: Shape[] = Array.from({ length: sections }, (_, i) =>
       stroke(ray((i + 1 - straight_section) * each), i + 1 === section ? "grain" : "guide"),
     );
-    shapes.push(stroke(ray(0), "grain", { label: "straight" }));
+    shapes.push(stroke(ray(0), "grain", { label: phrase`straight` }));
     if (Math.abs(lean) > 0.01 && Math.abs(lean) <= 360) {
       shapes.push({
         kind: "angle",

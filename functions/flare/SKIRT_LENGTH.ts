@@ -50,13 +50,13 @@ export const SKIRT_LENGTH = define({
   draw({ clearance }, { drop = 0, skirt = 0 }) {
     const wide = drop / 3;
     return [
-      stroke([[-wide, drop], [wide, drop]], "guide", { label: "floor" }),
-      stroke([[-wide / 6, 0], [wide / 6, 0]], "seam", { label: "waist" }),
+      stroke([[-wide, drop], [wide, drop]], "guide", { label: phrase`floor` }),
+      stroke([[-wide / 6, 0], [wide / 6, 0]], "seam", { label: phrase`waist` }),
       stroke([[wide / 6, 0], [wide / 2, skirt]], "cut"),
       stroke([[-wide / 6, 0], [-wide / 2, skirt]], "cut"),
-      dimension([0, 0], [0, skirt], { label: "skirt", shows: "skirt" }),
+      dimension([0, 0], [0, skirt], { label: phrase`skirt`, shows: "skirt" }),
       dimension([wide * 0.8, 0], [wide * 0.8, drop], { shows: "drop" }),
-      ...(clearance > 0 ? [dimension([0, skirt], [0, drop], { label: "clear" })] : []),
+      ...(clearance > 0 ? [dimension([0, skirt], [0, drop], { label: phrase`clear` })] : []),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

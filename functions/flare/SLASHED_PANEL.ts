@@ -147,7 +147,7 @@ export const SLASHED_PANEL = define({
         round: between(count * top_edge, count * hem_edge),
         // The cloth folds where it was opened.
         folds: Math.max(4, Math.min(40, count * gaps.length)),
-        assumed: ["it is worn at the waist", says],
+        assumed: [phrase`it is worn at the waist`, says],
       },
       lengths,
     );

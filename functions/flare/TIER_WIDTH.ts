@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /**
@@ -31,7 +32,7 @@ export const TIER_WIDTH = define({
     const shapes: Shape[] = Array.from({ length: tier }, (_, i) => {
       const half = (edge * ratio ** (i + 1)) / 2;
       const [high, low] = [i * deep, (i + 0.9) * deep];
-      return outline(polygon([[-half, high], [half, high], [half, low], [-half, low]]), { label: `tier ${i + 1}` }); // biome-ignore format: points in a row
+      return outline(polygon([[-half, high], [half, high], [half, low], [-half, low]]), { label: phrase`tier ${i + 1}` }); // biome-ignore format: points in a row
     }).flat();
     const y = tier * deep;
     return [...shapes, dimension([-flat / 2, y], [flat / 2, y], { shows: "flat" })];

@@ -131,7 +131,7 @@ export const UNEVEN_GORE = define({
       edge(3, "hem_edge"),
       edge(4, "left_side"),
       grainDrawn(piece),
-      dimension([left - off, 0], [left - off, middle], { label: "middle", shows: "middle" }),
+      dimension([left - off, 0], [left - off, middle], { label: phrase`middle`, shows: "middle" }),
       dimension([left, high + off], [right, high + off]),
     ];
   },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /**
@@ -61,7 +62,7 @@ export const BINDING_LENGTH = define({
         [length, wide],
         [0, wide],
       ]),
-      { label: "binding" },
+      { label: phrase`binding` },
     );
     let x = 0;
     for (const edge of edges) {
@@ -79,8 +80,8 @@ export const BINDING_LENGTH = define({
       );
     }
     shapes.push(
-      dimension([0, -wide / 2], [length, -wide / 2], { label: "cut", shows: "length" }),
-      dimension([0, 2.5 * wide], [bound, 2.5 * wide], { label: "edges", shows: "bound" }),
+      dimension([0, -wide / 2], [length, -wide / 2], { label: phrase`cut`, shows: "length" }),
+      dimension([0, 2.5 * wide], [bound, 2.5 * wide], { label: phrase`edges`, shows: "bound" }),
     );
     return shapes;
   },

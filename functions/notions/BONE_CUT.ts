@@ -46,14 +46,14 @@ export const BONE_CUT = define({
   draw({ channel }, { cut = 0, free = 0 }) {
     const width = channel / 20;
     return [
-      ...drawStrip({ length: channel, width, label: "channel" }),
+      ...drawStrip({ length: channel, width, label: phrase`channel` }),
       stroke(
         [
           [free, width / 2],
           [free + cut, width / 2],
         ],
         "placement",
-        { label: "bone", shows: "cut" },
+        { label: phrase`bone`, shows: "cut" },
       ),
       dimension([free, -width], [free + cut, -width], { shows: "cut" }),
     ];

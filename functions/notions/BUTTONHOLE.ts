@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { BUTTON_GIRTH_RULE, BUTTON_SHAPE, buttonGirth } from "../drafting/button.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of the slit of a buttonhole, in the book's unit: half the girth of the button, which is
@@ -45,7 +46,7 @@ export const BUTTONHOLE = define({
         kind: "edge",
         edge: [arc([diameter / 2, -diameter], diameter / 2, 0, 2 * Math.PI)],
         role: "placement",
-        label: "button",
+        label: phrase`button`,
       },
       stroke(
         [

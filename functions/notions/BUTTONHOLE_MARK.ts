@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Where buttonhole `number` of a row along an edge begins, measured from the edge's upper end, in
@@ -49,7 +50,7 @@ export const BUTTONHOLE_MARK = define({
           [0, row_end + hole],
         ],
         "cut",
-        { label: "edge" },
+        { label: phrase`edge` },
       ),
     ];
     for (let i = 0; i < Math.min(count, 200); i += 1) {
@@ -71,8 +72,8 @@ export const BUTTONHOLE_MARK = define({
   strip: ({ count, hole, first }, { pitch = 0, row_end = 0 }) => ({
     length: row_end,
     marks: Array.from({ length: count }, (_, i) => [
-      { at: first + i * pitch, role: "notch" as const, says: `hole ${i + 1} begins` },
-      { at: first + i * pitch + hole, role: "notch" as const, says: `hole ${i + 1} ends` },
+      { at: first + i * pitch, role: "notch" as const, says: phrase`hole ${i + 1} begins` },
+      { at: first + i * pitch + hole, role: "notch" as const, says: phrase`hole ${i + 1} ends` },
     ]).flat(),
     goesOn: true,
   }),

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { phrase } from "../phrase.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -34,7 +35,7 @@ export const BUTTON_COUNT = define({
   },
   draw({ edge, top }, { actual_spacing = 0, count = 0 }) {
     const places = evenPlaces(count, top, actual_spacing);
-    return drawRow(edge, places, "buttons", { marksShow: "count", gapShows: "actual_spacing" });
+    return drawRow(edge, places, phrase`buttons`, { marksShow: "count", gapShows: "actual_spacing" });
   },
   examples: [
     {

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Diameter of the round of cloth that covers a flat mould, in the book's unit: over its face, down
@@ -31,8 +32,8 @@ export const BUTTON_COVER = define({
   draw({ diameter }, { round = 0 }) {
     const ring = (across: number) => [arc([0, 0], across / 2, 0, 2 * Math.PI)];
     return [
-      { kind: "edge", edge: ring(round), role: "cut", label: "cloth" },
-      { kind: "edge", edge: ring(diameter), role: "fold", label: "mould" },
+      { kind: "edge", edge: ring(round), role: "cut", label: phrase`cloth` },
+      { kind: "edge", edge: ring(diameter), role: "fold", label: phrase`mould` },
       stroke(
         [
           [-diameter / 2, 0],

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How far from the edge of a band the middle of a button stands, in the book's unit: half the
@@ -37,13 +38,13 @@ export const BUTTON_INSET = define({
           [0, high],
         ],
         "cut",
-        { label: "edge" },
+        { label: phrase`edge` },
       ),
       {
         kind: "edge",
         edge: [arc([inset, 0], diameter / 2, 0, 2 * Math.PI)],
         role: "placement",
-        label: "button",
+        label: phrase`button`,
       },
       dimension([0, 0], [inset, 0], { shows: "inset" }),
     ];

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { BUTTON_GIRTH_RULE, BUTTON_SHAPE, buttonGirth } from "../drafting/button.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { arc, line } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Cord or rouleau for button loops set in a seam, in the book's unit: each loop goes out and back as
@@ -47,7 +48,7 @@ export const BUTTON_LOOP = define({
           line([leg - seam, r], [-seam, r]),
         ],
         role: "stitch",
-        label: "loop",
+        label: phrase`loop`,
         shows: "each",
       },
       stroke(
@@ -56,7 +57,7 @@ export const BUTTON_LOOP = define({
           [0, diameter],
         ],
         "seam",
-        { label: "edge" },
+        { label: phrase`edge` },
       ),
       dimension([0, diameter / 2], [leg - seam + r, diameter / 2]),
     ];

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
 import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Where the middle of button `number` stands, measured from the upper end of its edge, in the
@@ -32,7 +33,7 @@ export const BUTTON_MARK = define({
   },
   draw({ edge, count, top }, { spacing = 0, mark }) {
     const places = evenPlaces(count, top, spacing);
-    return drawRow(edge, places, "buttons", {
+    return drawRow(edge, places, phrase`buttons`, {
       gapShows: "spacing",
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });

@@ -3,6 +3,7 @@ import { rowStrip } from "../drafting/edge-strips.ts";
 import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The middles of all buttons of a row as one text, measured from the upper end of their edge: `count` buttons
@@ -27,7 +28,7 @@ export const BUTTON_MARKS = define({
     return marksText(evenPlaces(count, top, spacing), unit);
   },
   draw: ({ edge, count, top }, { spacing = 0 }) =>
-    drawRow(edge, evenPlaces(count, top, spacing), "buttons", { gapShows: "spacing" }),
+    drawRow(edge, evenPlaces(count, top, spacing), phrase`buttons`, { gapShows: "spacing" }),
   strip: ({ edge, count, top }, { spacing = 0 }) => rowStrip(edge, evenPlaces(count, top, spacing)),
   examples: [
     {

@@ -1,6 +1,7 @@
 import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much to add beyond the folded edge for a casing turned down at it, in the book's unit: the
@@ -56,7 +57,7 @@ export const CASING_DEPTH = define({
           [long, 0],
         ],
         "fold",
-        { label: "fold" },
+        { label: phrase`fold` },
       ),
       stroke(
         [
@@ -71,7 +72,7 @@ export const CASING_DEPTH = define({
           [long, -tunnel],
         ],
         "fold",
-        { label: "turned under" },
+        { label: phrase`turned under` },
       ),
       dimension([-depth / 2, -depth], [-depth / 2, 0], { shows: "depth" }),
       ...(under > 0 ? [dimension([long * 1.05, -depth], [long * 1.05, -tunnel], { shows: "under" })] : []),

@@ -74,7 +74,7 @@ export const CHANNEL_WIDTH = define({
           [0, edge],
         ],
         "placement",
-        { label: "bone" },
+        { label: phrase`bone` },
       ),
       dimension([-width, 0], [-width, channel], { shows: "channel" }),
     ];

@@ -1,6 +1,7 @@
 import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of a drawstring, in the book's unit: the casing drawn flat and wide open, plus the length
@@ -33,7 +34,7 @@ export const DRAWSTRING_LENGTH = define({
           [0, -high],
         ],
         "stitch",
-        { label: "casing" },
+        { label: phrase`casing` },
       ),
       stroke(
         [

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of elastic to cut for a girth, in the book's unit: the girth minus the share by which it
@@ -38,8 +39,8 @@ export const ELASTIC_LENGTH = define({
   draw({ girth }, { cut = 0 }) {
     const width = girth / 20;
     return drawStrips(
-      { length: girth, width, label: "girth" },
-      { length: cut, width, label: "elastic", lengthShows: "cut" },
+      { length: girth, width, label: phrase`girth` },
+      { length: cut, width, label: phrase`elastic`, lengthShows: "cut" },
     );
   },
   examples: [

@@ -1,6 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawEvenRow, evenRowCount } from "../drafting/even-row.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
@@ -26,7 +27,7 @@ export const EYELET_COUNT = define({
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
   compute: evenRowCount,
-  draw: ({ edge }, steps) => drawEvenRow(edge, steps, "eyelets"),
+  draw: ({ edge }, steps) => drawEvenRow(edge, steps, phrase`eyelets`),
   examples: [
     { given: { edge: 13, spacing: 1 }, gives: 13, because: "12 in between the outer two make 12 gaps" },
     {

@@ -46,14 +46,18 @@ export const EYELET_MARK = define({
   draw({ edge, count, stagger }, { end = 0, spacing = 0, mark }) {
     const lower = stagger === "lower" ? 0.5 : 0;
     const places = evenPlaces(count, end + lower * spacing, spacing);
-    return drawRow(edge, places, "eyelets", {
+    return drawRow(edge, places, phrase`eyelets`, {
       gapShows: "spacing",
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
   strip({ edge, count, stagger }, { end = 0, spacing = 0 }) {
     const lower = stagger === "lower" ? 0.5 : 0;
-    return rowStrip(edge, evenPlaces(count, end + lower * spacing, spacing), "eyelet");
+    return rowStrip(
+      edge,
+      evenPlaces(count, end + lower * spacing, spacing),
+      (number) => phrase`eyelet ${number}`,
+    );
   },
   examples: [
     { given: { number: 3, edge: 13, count: 13 }, gives: 2.5, because: "half an inch in, then an inch each" },

@@ -5,6 +5,7 @@ import { evenPlaces } from "../drafting/even-row.ts";
 import { EYELET_ROW } from "../drafting/lacing.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The middles of all eyelets of an edge as one text, measured from its top end, `inset` from either end; staggered
@@ -33,9 +34,9 @@ export const EYELET_MARKS = define({
     return marksText(places(count, clear, spacing, stagger), unit);
   },
   draw: ({ edge, count, stagger }, { end = 0, spacing = 0 }) =>
-    drawRow(edge, places(count, end, spacing, stagger), "eyelets", { gapShows: "spacing" }),
+    drawRow(edge, places(count, end, spacing, stagger), phrase`eyelets`, { gapShows: "spacing" }),
   strip: ({ edge, count, stagger }, { end = 0, spacing = 0 }) =>
-    rowStrip(edge, places(count, end, spacing, stagger), "eyelet"),
+    rowStrip(edge, places(count, end, spacing, stagger), (number) => phrase`eyelet ${number}`),
   examples: [
     {
       given: { edge: 4, count: 4 },

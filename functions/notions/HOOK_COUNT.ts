@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawEvenRow, evenRowCount } from "../drafting/even-row.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How many hooks and eyes close an edge without gaping when they stand no farther apart than
@@ -25,7 +26,7 @@ export const HOOK_COUNT = define({
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
   compute: evenRowCount,
-  draw: ({ edge }, steps) => drawEvenRow(edge, steps, "hooks"),
+  draw: ({ edge }, steps) => drawEvenRow(edge, steps, phrase`hooks`),
   examples: [
     { given: { edge: 14.25, spacing: 1 }, gives: 15, because: "14 in between the outer two make 14 gaps" },
     {

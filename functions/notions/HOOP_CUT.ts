@@ -2,6 +2,7 @@ import { HOOPS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /** Length to cut of steel, reed or cane for a hoop `girth` round with overlapping ends; in the book's unit. */
 export const HOOP_CUT = define({
@@ -33,17 +34,17 @@ export const HOOP_CUT = define({
         kind: "edge",
         edge: [arc([0, 0], r, 0, 2 * Math.PI), arc([0, 0], r, 0, lap / r)],
         role: "stitch",
-        label: "hoop",
+        label: phrase`hoop`,
         shows: "cut",
       },
-      dimension([-r, 0], [r, 0], { label: "across", shows: "across" }),
+      dimension([-r, 0], [r, 0], { label: phrase`across`, shows: "across" }),
       stroke(
         [
           [-girth / 2, 1.4 * r],
           [girth / 2, 1.4 * r],
         ],
         "guide",
-        { label: "girth" },
+        { label: phrase`girth` },
       ),
     ];
   },

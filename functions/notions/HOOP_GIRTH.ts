@@ -64,7 +64,7 @@ export const HOOP_GIRTH = define({
       if (i === number - 1)
         shapes.push(
           dimension([-half, (i + 0.3) * apart], [half, (i + 0.3) * apart], {
-            label: "across",
+            label: phrase`across`,
             shows: "across",
           }),
         );

@@ -3,6 +3,7 @@ import { define } from "../define.ts";
 import { LACINGS, laceRuns } from "../drafting/lacing.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of lace for an opening, in the book's unit, hanging ends included. Measure `gap` from
@@ -81,10 +82,10 @@ export const LACE_LENGTH = define({
     const runs = laceRuns(style, gap, pairs, spacing);
     const out = Math.max(gap, spacing) / 4;
     const shapes: Shape[] = [
-      { kind: "marks", at: holes, mark: "dot", label: "eyelets" },
+      { kind: "marks", at: holes, mark: "dot", label: phrase`eyelets` },
       ...runs.map((run) => stroke(run, "stitch", runs.length === 1 ? { shows: "laced" } : {})),
-      dimension([0, -out], [gap, -out], { label: "gap" }),
-      dimension([-out, 0], [-out, spacing], { label: "spacing" }),
+      dimension([0, -out], [gap, -out], { label: phrase`gap` }),
+      dimension([-out, 0], [-out, spacing], { label: phrase`spacing` }),
     ];
     if (tails === 0) return shapes;
     // Ends hang straight out to the sides, loops side by side at the waist.

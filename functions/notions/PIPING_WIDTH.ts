@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /** Width of the strip that covers a cord for piping, square across: once round the cord and a seam allowance on both sides; in the book's unit. */
 export const PIPING_WIDTH = define({
@@ -22,7 +23,7 @@ export const PIPING_WIDTH = define({
   draw({ seam }, { width = 0 }) {
     const length = 4 * width;
     return [
-      ...drawStrip({ length, width, label: "strip", widthShows: "width" }),
+      ...drawStrip({ length, width, label: phrase`strip`, widthShows: "width" }),
       stroke(
         [
           [0, seam],

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit plus
@@ -28,7 +29,7 @@ export const PLACKET_STRIP = define({
     return context.step("length", "2 * opening + more", 2 * opening + more);
   },
   draw(_given, { length = 0 }) {
-    return drawStrip({ length, width: length / 10, label: "strip", lengthShows: "length" });
+    return drawStrip({ length, width: length / 10, label: phrase`strip`, lengthShows: "length" });
   },
   examples: [
     { given: { opening: 10 }, gives: 21, because: "Kinne & Cooley 1916: twice 10 in and 1 in" },

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much to add beyond the folded edge for a casing that takes a round pole, rod or hoop, in the
@@ -54,17 +55,17 @@ export const POLE_CASING = define({
     const fold = tunnel + heading;
     return [
       stroke([[0, 0], [long, 0], [long, -add], [0, -add], [0, 0]], "cut"),
-      stroke([[0, 0], [long, 0]], "stitch", { label: "stitching" }),
+      stroke([[0, 0], [long, 0]], "stitch", { label: phrase`stitching` }),
       ...(heading > 0 ? [stroke([[0, -tunnel], [long, -tunnel]], "stitch")] : []),
-      stroke([[0, -fold], [long, -fold]], "fold", { label: "fold" }),
-      stroke([[0, -2 * fold], [long, -2 * fold]], "fold", { label: "turned under" }),
+      stroke([[0, -fold], [long, -fold]], "fold", { label: phrase`fold` }),
+      stroke([[0, -2 * fold], [long, -2 * fold]], "fold", { label: phrase`turned under` }),
       dimension([-add / 10, -fold], [-add / 10, -fold - depth], { shows: "depth" }),
-      dimension([long * 1.03, 0], [long * 1.03, -tunnel], { label: "tunnel", shows: "tunnel" }),
+      dimension([long * 1.03, 0], [long * 1.03, -tunnel], { label: phrase`tunnel`, shows: "tunnel" }),
       {
         kind: "edge",
         edge: [arc([long / 2, -tunnel / 2], diameter / 2, 0, 2 * Math.PI)],
         role: "placement",
-        label: "pole",
+        label: phrase`pole`,
       },
     ]; // biome-ignore format: points in pairs
   },

@@ -82,7 +82,7 @@ export const STOCK_COUNT = define({
   draw({ lengths, quantities, stock, loss }) {
     const { cuts } = cutStock(toCut(lengths, quantities), stock, loss);
     const apart = stock / 20;
-    const shapes: Shape[] = [dimension([0, -apart], [stock, -apart], { label: "stock" })];
+    const shapes: Shape[] = [dimension([0, -apart], [stock, -apart], { label: phrase`stock` })];
     cuts.slice(0, 60).forEach((row, i) => {
       const y = i * apart;
       shapes.push(

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Thread for a machine-sewn seam, needle and bobbin thread together, in the book's unit. Each
@@ -44,9 +45,9 @@ export const THREAD_LENGTH = define({
         [(i + 1) * stitch, to],
       ]);
     return [
-      stroke(way(0, thickness / 2), "stitch", { label: "needle thread" }),
-      stroke(way(thickness, thickness / 2), "placement", { label: "bobbin thread" }),
-      dimension([0, -stitch / 2], [stitch, -stitch / 2], { label: "stitch" }),
+      stroke(way(0, thickness / 2), "stitch", { label: phrase`needle thread` }),
+      stroke(way(thickness, thickness / 2), "placement", { label: phrase`bobbin thread` }),
+      dimension([0, -stitch / 2], [stitch, -stitch / 2], { label: phrase`stitch` }),
     ];
   },
   examples: [

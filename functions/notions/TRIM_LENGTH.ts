@@ -1,6 +1,7 @@
 import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Length of lace, braid, fringe or other trimming for an edge, in the book's unit: the edge times
@@ -58,8 +59,8 @@ export const TRIM_LENGTH = define({
   draw({ edge, width }, { length = 0 }) {
     const deep = width > 0 ? width : length / 30;
     return drawStrips(
-      { length: edge, width: deep, label: "edge" },
-      { length, width: deep, label: "trimming", lengthShows: "length" },
+      { length: edge, width: deep, label: phrase`edge` },
+      { length, width: deep, label: phrase`trimming`, lengthShows: "length" },
     );
   },
   examples: [

@@ -72,8 +72,8 @@ export function bareEdgeText(piece: Piece, number: number): string {
 /** An edge as the Drawing labels it: "waist", "edge 3" where it has no name, "hem, edge 6" where it shares one. */
 export function edgeLabel(piece: Piece, number: number): string {
   const name = piece.names[number - 1];
-  if (!name) return `edge ${number}`;
-  return edgesCalled(piece, name).length > 1 ? `${name}, edge ${number}` : name;
+  if (!name) return phrase`edge ${number}`;
+  return edgesCalled(piece, name).length > 1 ? phrase`${name}, edge ${number}` : name;
 }
 
 /** The number of the edge with this name; refuses a name that no edge has, or several. `argument` holds the name. */

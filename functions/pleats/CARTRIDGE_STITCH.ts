@@ -88,7 +88,7 @@ export const CARTRIDGE_STITCH = define({
     return [
       ...rows,
       dimension([0, -stitch / 2], [stitch, -stitch / 2], { shows: "stitch" }),
-      stroke(fold, "fold", { label: "drawn up, from above" }),
+      stroke(fold, "fold", { label: phrase`drawn up, from above` }),
       dimension([0, 5.5 * stitch], [true_pitch, 5.5 * stitch], { shows: "true_pitch" }),
     ];
   },

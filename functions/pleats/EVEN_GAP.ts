@@ -41,7 +41,7 @@ export const EVEN_GAP = define({
   draw({ edge, count, start }, { gap = 0 }) {
     if (count > 400) return [];
     const places = Array.from({ length: count }, (_, i) => start + i * gap);
-    return drawRow(edge, places, "marks", { gapShows: "gap" });
+    return drawRow(edge, places, phrase`marks`, { gapShows: "gap" });
   },
   examples: [
     {

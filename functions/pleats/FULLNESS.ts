@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * The flat width of a strip over its finished width once gathered or pleated: 1 is flat, 1.5 half
@@ -22,8 +23,8 @@ export const FULLNESS = define({
   },
   draw: ({ flat, finished }) =>
     drawStrips(
-      { length: flat, width: Math.max(flat, finished) / 10, label: "flat" },
-      { length: finished, width: Math.max(flat, finished) / 10, label: "finished" },
+      { length: flat, width: Math.max(flat, finished) / 10, label: phrase`flat` },
+      { length: finished, width: Math.max(flat, finished) / 10, label: phrase`finished` },
     ),
   examples: [
     { given: { flat: 135, finished: 90 }, gives: 1.5, because: "3 3/4 yd on 2 1/2 yd: half as full again" },

@@ -46,7 +46,7 @@ export const GATHER_MARK = define({
       stroke([[0, 0], [edge, 0]], "seam"),
       { kind: "marks", at, mark: "notch" },
       dimension([0, high], [part, high], { shows: "part" }),
-      dimension([0, 3 * high], [edge, 3 * high], { label: "edge" }),
+      dimension([0, 3 * high], [edge, 3 * high], { label: phrase`edge` }),
       ...(mark === undefined ? [] : [dimension([0, -high], [mark, -high], { shows: "mark" })]),
     ]; // biome-ignore format: points in pairs
   },
@@ -55,7 +55,7 @@ export const GATHER_MARK = define({
     marks: Array.from({ length: parts }, (_, i) => ({
       at: (i + 1) * part,
       role: "notch",
-      says: `${i + 1} of ${parts}`,
+      says: phrase`${i + 1} of ${parts}`,
     })),
   }),
   examples: [

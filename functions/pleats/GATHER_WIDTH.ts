@@ -1,6 +1,7 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Flat length of a strip to be gathered, shirred, smocked or frilled to a finished length, in the
@@ -27,8 +28,8 @@ export const GATHER_WIDTH = define({
   },
   draw: ({ finished, ratio }) =>
     drawStrips(
-      { length: finished * ratio, width: finished / 8, label: "flat", lengthShows: "flat" },
-      { length: finished, width: finished / 8, label: "finished" },
+      { length: finished * ratio, width: finished / 8, label: phrase`flat`, lengthShows: "flat" },
+      { length: finished, width: finished / 8, label: phrase`finished` },
     ),
   examples: [
     {

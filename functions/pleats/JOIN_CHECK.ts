@@ -78,7 +78,7 @@ export const JOIN_CHECK = define({
     const deep = flat / 8;
     return [
       ...drawCreases(flat, lines, "flat"),
-      stroke([[join, -deep / 4], [join, deep * 1.2]], "seam", { label: "join" }),
+      stroke([[join, -deep / 4], [join, deep * 1.2]], "seam", { label: phrase`join` }),
       ...(join > 0 ? [dimension([0, -deep / 3], [join, -deep / 3])] : []),
       ...drawFolded(style, finished, count, depth, flat / 4, box_width),
     ]; // biome-ignore format: points in pairs

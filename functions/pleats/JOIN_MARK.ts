@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { BREADTHS, joinedBreadth } from "../drafting/breadths.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -44,7 +45,7 @@ export const JOIN_MARK = define({
       ...Array.from({ length: Math.min(panels, 300) - 1 }, (_, i) =>
         stroke([[(i + 1) * panel, 0], [(i + 1) * panel, deep]], "seam"),
       ),
-      dimension([0, deep * 1.2], [flat, deep * 1.2], { label: "flat" }),
+      dimension([0, deep * 1.2], [flat, deep * 1.2], { label: phrase`flat` }),
       ...(mark === undefined ? [] : [dimension([0, -deep / 6], [mark, -deep / 6], { shows: "mark" })]),
     ]; // biome-ignore format: points in pairs
   },
@@ -53,7 +54,7 @@ export const JOIN_MARK = define({
     marks: Array.from({ length: panels - 1 }, (_, i) => ({
       at: (i + 1) * panel,
       role: "seam",
-      says: `join ${i + 1}`,
+      says: phrase`join ${i + 1}`,
     })),
   }),
   examples: [

@@ -61,8 +61,8 @@ export const OPEN_PLEATS = define({
     typeof piece === "object"
       ? [
           ...drawPattern({ ...piece, marks: [] }, { area: "area" }),
-          { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "top", shows: "flat_top" },
-          { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "hem", shows: "flat_hem" },
+          { kind: "edge", edge: piece.edges[0]!, role: "seam", label: phrase`top`, shows: "flat_top" },
+          { kind: "edge", edge: piece.edges[2]!, role: "seam", label: phrase`hem`, shows: "flat_hem" },
           ...marksDrawn(piece),
         ]
       : [],

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { BREADTHS, joinedBreadth } from "../drafting/breadths.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { DRESS_MAKING } from "../sources.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -37,7 +38,7 @@ export const PANELS = define({
       stroke([[0, 0], [whole, 0]], "cut"),
       stroke([[0, deep], [whole, deep]], "cut"),
       dimension([0, -deep / 8], [breadth, -deep / 8], { shows: "breadth" }),
-      dimension([0, deep * 1.15], [flat, deep * 1.15], { label: "flat" }),
+      dimension([0, deep * 1.15], [flat, deep * 1.15], { label: phrase`flat` }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

@@ -9,6 +9,7 @@ import {
 } from "../drafting/pleat-insertion.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { placeAlong } from "../pieces/edges.ts";
 import { movePiece, type Piece, turnPiece } from "../pieces/piece.ts";
 import { pleatTurns } from "../worn/pleat-turns.ts";
@@ -81,7 +82,7 @@ export const PLEATED_PANEL = define({
         round: between(count * flat_top, count * flat_hem),
         folded: between(count * top, count * hem),
         pleats: pleatTurns(turns, top, count),
-        assumed: [says, "the pleats hang closed"],
+        assumed: [says, phrase`the pleats hang closed`],
       },
       lengths,
     );

@@ -48,7 +48,7 @@ export const PLEATS_ACROSS = define({
     return [
       ...lines,
       dimension([0, -deep / 3], [corrected_width, -deep / 3], { shows: "corrected_width" }),
-      dimension([0, deep * 1.4], [finished, deep * 1.4], { label: "finished" }),
+      dimension([0, deep * 1.4], [finished, deep * 1.4], { label: phrase`finished` }),
     ];
   },
   examples: [

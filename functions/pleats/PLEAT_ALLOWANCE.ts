@@ -8,6 +8,7 @@ import {
   PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**
@@ -49,7 +50,7 @@ export const PLEAT_ALLOWANCE = define({
     const up = -allowance / 20;
     return [
       ...drawCreases(allowance, lines, "allowance"),
-      dimension([0, up], [each, up], { label: "one pleat", shows: "each" }),
+      dimension([0, up], [each, up], { label: phrase`one pleat`, shows: "each" }),
     ];
   },
   examples: [

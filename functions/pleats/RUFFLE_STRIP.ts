@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { CLOTH_WIDTH, joinedBreadth } from "../drafting/breadths.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -51,7 +52,7 @@ export const RUFFLE_STRIP = define({
     if (typeof piece !== "object") return [];
     const off = Math.max(depth, strip_length) / 14;
     return [
-      ...outline(piece, { label: `cut ${strips}` }),
+      ...outline(piece, { label: phrase`cut ${strips}` }),
       grainDrawn(piece),
       dimension([0, depth + off], [strip_length, depth + off], { shows: "strip_length" }),
       dimension([strip_length + off, 0], [strip_length + off, depth], { shows: "strip_depth" }),

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -37,8 +38,8 @@ export const SMOCK_WIDTH = define({
   draw({ finished, dots }, { flat = 0, dots_marked = 0 }) {
     const width = finished / 4;
     const shapes = drawStrips(
-      { length: flat, width, label: "flat", lengthShows: "flat" },
-      { length: finished, width, label: "smocked" },
+      { length: flat, width, label: phrase`flat`, lengthShows: "flat" },
+      { length: finished, width, label: phrase`smocked` },
     );
     const rows: Shape[] = [0.3, 0.7].map((row, i) => ({
       kind: "marks",
@@ -46,7 +47,7 @@ export const SMOCK_WIDTH = define({
       mark: "dot",
       ...(i === 0 && dots_marked <= 2000 ? { shows: "dots_marked" } : {}),
     }));
-    return [...shapes, ...rows, dimension([0, -width / 4], [dots, -width / 4], { label: "dots" })];
+    return [...shapes, ...rows, dimension([0, -width / 4], [dots, -width / 4], { label: phrase`dots` })];
   },
   examples: [
     { given: { finished: 12, dots: 0.25 }, gives: 48, because: "draws up to about a quarter: 192 tubes" },

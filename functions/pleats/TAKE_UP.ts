@@ -30,8 +30,8 @@ export const TAKE_UP = define({
   draw({ flat, finished }) {
     const width = flat / 10;
     const strips = drawStrips(
-      { length: flat, width, label: "flat" },
-      { length: finished, width, label: "finished" },
+      { length: flat, width, label: phrase`flat` },
+      { length: finished, width, label: phrase`finished` },
     );
     const y = width * 1.3;
     return flat > finished ? [...strips, dimension([finished, y], [flat, y], { shows: "taken" })] : strips;

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * Cloth that tucks take up, in the book's unit: twice the width of each tuck, whatever the space between
@@ -30,7 +31,7 @@ export const TUCK_ALLOWANCE = define({
     return [
       ...lines,
       stroke([[0, 0], [allowance, 0], [allowance, deep], [0, deep], [0, 0]], "cut"),
-      dimension([0, -deep / 4], [each, -deep / 4], { label: "one tuck", shows: "each" }),
+      dimension([0, -deep / 4], [each, -deep / 4], { label: phrase`one tuck`, shows: "each" }),
       dimension([0, deep * 1.4], [allowance, deep * 1.4], { shows: "allowance" }),
     ]; // biome-ignore format: points in pairs
   },

@@ -48,7 +48,7 @@ export const TUCK_COUNT = define({
         return stroke([[x, 0], [x, deep]], "stitch");
       }),
       stroke([[0, 0], [finished, 0], [finished, deep], [0, deep], [0, 0]], "cut"),
-      dimension([0, deep * 1.2], [finished, deep * 1.2], { label: "finished" }),
+      dimension([0, deep * 1.2], [finished, deep * 1.2], { label: phrase`finished` }),
     ]; // biome-ignore format: points in pairs
     if (count > 1)
       shapes.push(

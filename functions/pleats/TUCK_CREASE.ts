@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How far past the last stitching to crease the next tuck, in the book's unit: its own two widths
@@ -42,7 +43,7 @@ export const TUCK_CREASE = define({
       down(crease, "fold"),
       down(crease + width, "stitch"),
       dimension([0, -deep / 8], [crease, -deep / 8], { shows: "crease" }),
-      dimension([space + width, deep * 1.15], [crease, deep * 1.15], { label: "width" }),
+      dimension([space + width, deep * 1.15], [crease, deep * 1.15], { label: phrase`width` }),
     ];
   },
   examples: [

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { TUCK_SPACING, TUCKS_ALIKE, tuckStrip } from "../drafting/tucks.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 
 const PARTS = { crease: [1], first: [0], second: [2], all: [0, 1, 2] } as const;
 
@@ -33,7 +34,7 @@ export const TUCK_MARKS = define({
   },
   draw({ count, width, start, which }, { flat_repeat = 0 }) {
     const found = places(count, start, flat_repeat, width, which);
-    return drawRow(Math.max(start + count * flat_repeat, 1), found, "tucks");
+    return drawRow(Math.max(start + count * flat_repeat, 1), found, phrase`tucks`);
   },
   strip: ({ count, width, start }, { flat_repeat = 0 }) => tuckStrip(count, start, flat_repeat, width),
   examples: [

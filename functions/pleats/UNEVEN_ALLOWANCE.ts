@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { HIDDEN_LAYERS_RULE, hiddenLayers, PLEAT_STYLE } from "../drafting/pleat-creases.ts";
 import { depthsOf, PLEAT_DEPTHS } from "../drafting/uneven-pleats.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much cloth pleats of different depths take, beyond the finished width, in the book's unit:
@@ -26,8 +27,8 @@ export const UNEVEN_ALLOWANCE = define({
   },
   draw: (_, { allowance = 0, sum = 0 }) =>
     drawStrips(
-      { length: allowance, width: allowance / 12, label: "cloth hidden", lengthShows: "allowance" },
-      { length: sum, width: allowance / 12, label: "depths end to end", lengthShows: "sum" },
+      { length: allowance, width: allowance / 12, label: phrase`cloth hidden`, lengthShows: "allowance" },
+      { length: sum, width: allowance / 12, label: phrase`depths end to end`, lengthShows: "sum" },
     ),
   examples: [
     {

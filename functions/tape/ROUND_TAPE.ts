@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { roundTo } from "../fractions.ts";
+import { phrase } from "../phrase.ts";
 import { sizeOfMark } from "../tape-mark.ts";
 
 /**
@@ -47,9 +48,9 @@ export const ROUND_TAPE = define({
     return [
       stroke([[at(0), 0], [at(6), 0]], "guide"),
       ...Array.from({ length: 7 }, (_, i) => stroke([[at(i), 0], [at(i), height]], "guide")),
-      stroke([[length, -height], [length, 0]], "placement", { label: "as it is" }),
-      stroke([[rounded, 0], [rounded, 2 * height]], "cut", { label: "rounded" }),
-      dimension([at(2), -1.5 * height], [at(3), -1.5 * height], { label: "mark", shows: "mark_size" }),
+      stroke([[length, -height], [length, 0]], "placement", { label: phrase`as it is` }),
+      stroke([[rounded, 0], [rounded, 2 * height]], "cut", { label: phrase`rounded` }),
+      dimension([at(2), -1.5 * height], [at(3), -1.5 * height], { label: phrase`mark`, shows: "mark_size" }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

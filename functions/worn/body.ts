@@ -1,3 +1,4 @@
+import { phrase } from "../phrase.ts";
 /**
  * The wearer's measurements that a book has beside the arguments of a function. A garment takes from
  * them what its figure needs; what was taken, and from where, is said, and so is what could not be taken.
@@ -10,15 +11,15 @@ export type BodyMeasure = (typeof BODY_MEASURES)[number];
 
 /** What each is called in a sentence. */
 export const BODY_WORDS: Readonly<Record<BodyMeasure, string>> = {
-  waist: "waist girth",
-  hip: "hip girth",
-  hip_over_pad: "hip girth over the pad",
-  hip_drop: "waist to hip",
-  stature: "stature",
-  waist_height: "waist height",
-  bust: "bust girth",
-  shoulder: "shoulder length",
-  neck: "neck girth",
+  waist: phrase`waist girth`,
+  hip: phrase`hip girth`,
+  hip_over_pad: phrase`hip girth over the pad`,
+  hip_drop: phrase`waist to hip`,
+  stature: phrase`stature`,
+  waist_height: phrase`waist height`,
+  bust: phrase`bust girth`,
+  shoulder: phrase`shoulder length`,
+  neck: phrase`neck girth`,
 };
 
 export interface Measured {
@@ -61,7 +62,7 @@ export function taking({ body, say }: Lengths): Taken {
     unsure,
     take(measure) {
       const known = body.known[measure];
-      if (known) measured.push(`${BODY_WORDS[measure]} ${say(known.length)} from ${known.from}`);
+      if (known) measured.push(phrase`${BODY_WORDS[measure]} ${say(known.length)} from ${known.from}`);
       else if (body.unsure[measure]) unsure.push(body.unsure[measure]);
       return known?.length;
     },

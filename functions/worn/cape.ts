@@ -1,4 +1,5 @@
 /** A cape on the shoulders of a plain figure. */
+import { phrase } from "../phrase.ts";
 import { type Lengths, taking } from "./body.ts";
 import { SHOULDER_HALF } from "./figure.ts";
 import type { Garment } from "./garment.ts";
@@ -30,12 +31,14 @@ export function cape({ neck, length, overlap, hem }: CapeMeasures, lengths: Leng
     bust: taken.take("bust"),
     waist_height: taken.take("waist_height"),
   };
-  const across = `shoulders of ${lengths.say(2 * SHOULDER_HALF * stature)} across`;
+  const across = lengths.say(2 * SHOULDER_HALF * stature);
   const assumed = [
     height === undefined
-      ? `the figure stands ${lengths.say(stature)} tall${shoulder === undefined ? `, with ${across}` : ""}`
+      ? shoulder === undefined
+        ? phrase`the figure stands ${lengths.say(stature)} tall, with shoulders of ${across} across`
+        : phrase`the figure stands ${lengths.say(stature)} tall`
       : shoulder === undefined
-        ? `it has ${across}`
+        ? phrase`it has shoulders of ${across} across`
         : "",
   ];
   return {

@@ -4,6 +4,7 @@
  * there plumb to one level hem. The girth over the pad, where it is measured, settles what the three lengths
  * leave open: how far the front stands out.
  */
+import { phrase } from "../phrase.ts";
 import { type Lengths, taking } from "./body.ts";
 import type { Garment } from "./garment.ts";
 import { WAYS } from "./hang.ts";
@@ -87,11 +88,11 @@ export function overPad({ width, back, side, front }: OverPad, lengths: Lengths)
       round: cloth,
       folds: 4 * Math.max(3, Math.min(10, Math.round(round / lengths.cm(4 * 6)))),
       assumed: [
-        ...(known === undefined ? [`it is gathered to a waist of ${lengths.say(waist)}`] : []),
-        `the pad holds it out most ${lengths.say(level)} below the waist, all round ${lengths.say(round)}, as the lengths over it tell`,
+        ...(known === undefined ? [phrase`it is gathered to a waist of ${lengths.say(waist)}`] : []),
+        phrase`the pad holds it out most ${lengths.say(level)} below the waist, all round ${lengths.say(round)}, as the lengths over it tell`,
         ...(hip && !met
           ? [
-              `the hip girth over the pad ${lengths.say(hip.length, round)} from ${hip.from} does not agree with these lengths, and is not used`,
+              phrase`the hip girth over the pad ${lengths.say(hip.length, round)} from ${hip.from} does not agree with these lengths, and is not used`,
             ]
           : []),
       ],

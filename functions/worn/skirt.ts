@@ -3,6 +3,7 @@
  * wearer's measurements in the book, and what these do not tell from plain proportions (common practice: an adult of 165 cm, a waist of 72 cm, a hip three tenths
  * more than the waist and an eighth of the stature below it).
  */
+import { phrase, plural } from "../phrase.ts";
 import { type Lengths, type Taken, taking } from "./body.ts";
 import { type FigureMeasures, WAIST_HEIGHT } from "./figure.ts";
 import type { Garment, PleatTurn } from "./garment.ts";
@@ -24,14 +25,23 @@ export const foldsRound = (girth: number, { cm }: Lengths): number =>
   4 * Math.max(2, Math.min(8, Math.round(girth / cm(4 * FOLD))));
 
 /** How many panels with this top edge go round the wearer's waist, or a usual one, and the sentence that says so. */
-export function panelsRound(top: number, what: string, lengths: Lengths): { count: number; says: string } {
+export function panelsRound(
+  top: number,
+  what: "panel" | "gore",
+  lengths: Lengths,
+): { count: number; says: string } {
   const known = lengths.body.known.waist;
   const waist = known?.length ?? lengths.cm(USUAL_WAIST);
   const count = Math.max(1, Math.round(waist / top));
-  const said = count === 1 ? `one such ${what} goes` : `${count} such ${what}s go`;
+  const goRound =
+    what === "gore"
+      ? phrase`${plural(count, "one such gore goes", "# such gores go")} round`
+      : phrase`${plural(count, "one such panel goes", "# such panels go")} round`;
   return {
     count,
-    says: `${said} round, the number that comes nearest to a waist of ${lengths.say(waist)}${known ? ` from ${known.from}` : ""}`,
+    says: known
+      ? phrase`${goRound}, the number that comes nearest to a waist of ${lengths.say(waist)} from ${known.from}`
+      : phrase`${goRound}, the number that comes nearest to a waist of ${lengths.say(waist)}`,
   };
 }
 
@@ -97,18 +107,18 @@ export function skirt(made: Skirt, lengths: Lengths): Garment {
   const assumed = [...(made.assumed ?? [])];
   if (!fits)
     assumed.push(
-      `the hip girth ${lengths.say(measured.length, waist)} from ${measured.from} is not used, as the upper edge is longer, ${lengths.say(waist, measured.length)}`,
+      phrase`the hip girth ${lengths.say(measured.length, waist)} from ${measured.from} is not used, as the upper edge is longer, ${lengths.say(waist, measured.length)}`,
     );
   if (hip_given === undefined && drop_given === undefined)
-    assumed.push(`a hip of ${lengths.say(hip)} lies ${lengths.say(hip_drop)} below the waist`);
-  else if (hip_given === undefined) assumed.push(`the hip girth is ${lengths.say(hip)}`);
+    assumed.push(phrase`a hip of ${lengths.say(hip)} lies ${lengths.say(hip_drop)} below the waist`);
+  else if (hip_given === undefined) assumed.push(phrase`the hip girth is ${lengths.say(hip)}`);
   else if (drop_given === undefined && !made.hips)
-    assumed.push(`the hip lies ${lengths.say(hip_drop)} below the waist`);
+    assumed.push(phrase`the hip lies ${lengths.say(hip_drop)} below the waist`);
   const clear = Math.max(...[0, 0.25, 0.5].map((at) => drop(at) + depth(at))) + lengths.cm(2);
   const waist_height = taken.take("waist_height");
   const lifted = clear > (waist_height ?? WAIST_HEIGHT * stature);
-  if (height === undefined) assumed.push(`the figure stands ${lengths.say(stature)} tall`);
-  if (lifted) assumed.push("the waist is lifted so that the hem clears the floor");
+  if (height === undefined) assumed.push(phrase`the figure stands ${lengths.say(stature)} tall`);
+  if (lifted) assumed.push(phrase`the waist is lifted so that the hem clears the floor`);
   const above = { bust: taken.take("bust"), shoulder: taken.take("shoulder"), neck: taken.take("neck") };
   assumed.push(...taken.unsure);
   return {

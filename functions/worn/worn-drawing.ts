@@ -1,6 +1,8 @@
 /** A garment as worn: three views to scale with their dimensions, and what they show in words. */
+
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import type { Garment } from "./garment.ts";
 import { type Hung, hang, type Row } from "./hang.ts";
 import { extentOf, layersOf, SIDES, type Side, silhouettesOf } from "./view.ts";
@@ -46,7 +48,8 @@ export interface Worn {
 }
 
 const SHARE: Record<Side, number> = { back: 0, side: 0.25, front: 0.5 };
-const TITLES: Record<Side, string> = { front: "front", side: "side", back: "back" };
+// For translators: the garment seen from the front.
+const TITLES: Record<Side, string> = { front: phrase`front`, side: phrase`side`, back: phrase`back` };
 
 /** The drawing of a garment; `say` writes a length in words. */
 export function wornDrawing(garment: Garment, say: (length: number) => string): Worn {
@@ -57,16 +60,20 @@ export function wornDrawing(garment: Garment, say: (length: number) => string): 
   const apart = widest * 1.5;
   const together = SIDES.flatMap((side, i) => viewShapes(garment, hung, side, (i - 1) * apart));
   const { front, side, back } = figures;
-  const upper = garment.from;
+  const isFromNeck = garment.from === "neck";
   const says = [
-    `the hem is ${say(figures.hem)} all round as drafted, and hangs ${say(figures.front_width)} across from the front and ${say(figures.side_width)} from the side`,
-    `it hangs ${say(front.level)} below the waist in front, ${say(side.level)} at the side and ${say(back.level)} at the back`,
-    `from ${upper} to hem there are ${say(front.depth)} of cloth in front, ${say(side.depth)} at the side and ${say(back.depth)} at the back`,
+    phrase`the hem is ${say(figures.hem)} all round as drafted, and hangs ${say(figures.front_width)} across from the front and ${say(figures.side_width)} from the side`,
+    phrase`it hangs ${say(front.level)} below the waist in front, ${say(side.level)} at the side and ${say(back.level)} at the back`,
+    isFromNeck
+      ? phrase`from neck to hem there are ${say(front.depth)} of cloth in front, ${say(side.depth)} at the side and ${say(back.depth)} at the back`
+      : phrase`from waist to hem there are ${say(front.depth)} of cloth in front, ${say(side.depth)} at the side and ${say(back.depth)} at the back`,
   ];
   const short = worst(hung.rows);
   if (short)
     says.push(
-      `the cloth is ${say(short.short)} too short to go round the figure ${say(short.below)} below the ${upper}, and is drawn as if it did`,
+      isFromNeck
+        ? phrase`the cloth is ${say(short.short)} too short to go round the figure ${say(short.below)} below the neck, and is drawn as if it did`
+        : phrase`the cloth is ${say(short.short)} too short to go round the figure ${say(short.below)} below the waist, and is drawn as if it did`,
     );
   const { measured, assumed } = garment;
   return { views, together, figures, says: `${says.join("; ")}.`, measured, assumed };
@@ -139,9 +146,9 @@ function viewShapes(garment: Garment, hung: Hung, side: Side, move: number): Sha
     ...silhouettes.slice(0, 2).map(({ points }) => ({ kind: "layer", points, of: "edge" }) as const),
     ...(garment.opening && side === "front" ? [openingOf(garment.opening.overlap, hung, move)] : []),
     ...(floor
-      ? [stroke([[move - wide, figure.floor], [move + wide, figure.floor]], "guide", { label: "floor" })]
+      ? [stroke([[move - wide, figure.floor], [move + wide, figure.floor]], "guide", { label: phrase`floor` })]
       : []),
-    dimension([left + move, low], [right + move, low], { label: "hem" }),
+    dimension([left + move, low], [right + move, low], { label: phrase`hem` }),
     // Plumb, from the upper edge to the hem in the middle of this side.
     dimension([beside, top.y[i]!], [beside, hem.y[i]!]),
     { kind: "note", at: [move, head - off], text: TITLES[side] },

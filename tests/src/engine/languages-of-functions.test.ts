@@ -1,7 +1,10 @@
 /** Every sewing function at work for a reader of another language: its answers and figures stay, its words are the reader's. */
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import type { Declaration, Example } from "../../../functions/define.ts";
+import type { Declaration, EdgeStrip, Example } from "../../../functions/define.ts";
+import type { Shape } from "../../../functions/drawing/shapes.ts";
 import type { Explanation } from "../../../functions/run.ts";
+import type { Body } from "../../../functions/worn/body.ts";
+import type { Worn } from "../../../functions/worn/worn-drawing.ts";
 import { inLetters, madeUpLanguage, untranslated } from "../setup/made-up.ts";
 
 const CYRILLIC = inLetters("абвгдежзийклмнопрстуфхцчшщ");
@@ -13,6 +16,8 @@ interface Call {
   /** The function and the number of its example. */
   readonly of: string;
   readonly explained: Explanation;
+  readonly strip: EdgeStrip | null;
+  readonly worn: Worn | null;
   /** What is the book's in it: names and choices of arguments, names of edges, texts that were given. */
   readonly own: ReadonlySet<string>;
 }
@@ -33,22 +38,36 @@ const ownOf = ({ takes }: Declaration, example: Example, { steps, answer }: Expl
     ...(typeof answer === "string" && answer.startsWith("M") ? wordsIn(answer) : []),
   ]);
 
+/** A wearer of whom some is known, and of the rest why not. */
+const BODY: Body = {
+  known: {
+    stature: { length: 66, from: "B2" },
+    hip: { length: 42, from: "B3" },
+    waist_height: { length: 41, from: "B4" },
+  },
+  unsure: {},
+};
+
 /** Every example of every function, worked by modules that were loaded for this reader. */
 async function worked(language: ReturnType<typeof madeUpLanguage> | null): Promise<Call[]> {
   vi.resetModules();
   const { speak } = await import("../../../functions/speech.ts");
   speak(language);
   const { catalogue } = await import("../../../functions/catalogue.ts");
-  const { explain } = await import("../../../functions/run.ts");
+  const { explain, stripOf } = await import("../../../functions/run.ts");
+  const { worn } = await import("../../../functions/as-worn.ts");
   const { argumentsOf, setting } = await import("../../functions/laws.ts");
   const calls = [...catalogue.values()].flatMap((declaration) =>
     declaration.examples.map((example, i) => {
-      const explained = explain(
-        declaration,
-        argumentsOf(declaration, example),
-        setting(example.unit ?? "in"),
-      );
-      return { of: `${declaration.name} ${i + 1}`, explained, own: ownOf(declaration, example, explained) };
+      const call = [declaration, argumentsOf(declaration, example), setting(example.unit ?? "in")] as const;
+      const explained = explain(...call);
+      return {
+        of: `${declaration.name} ${i + 1}`,
+        explained,
+        strip: stripOf(...call),
+        worn: worn(...call, BODY),
+        own: ownOf(declaration, example, explained),
+      };
     }),
   );
   speak(null);
@@ -81,4 +100,31 @@ test("the sentences of the Working are in the reader's language", () => {
   expect(said(other).length).toBe(said(english).length);
   const left = said(other).filter(({ rule, own }) => untranslated([rule], own).length > 0);
   expect(left.map(({ of, rule }) => `${of}: ${rule}`)).toEqual([]);
+});
+
+const labelOf = (shape: Shape): string =>
+  shape.kind === "note" ? shape.text : shape.kind === "layer" ? "" : (shape.label ?? "");
+
+/** A shape without its words. */
+const bare = (shape: Shape): unknown =>
+  shape.kind === "note" ? { ...shape, text: "" } : "label" in shape ? { ...shape, label: "" } : shape;
+
+const wordsOf = ({ explained: { shapes }, strip, worn }: Call): string[] => [
+  ...shapes.map(labelOf),
+  ...(strip?.marks.map(({ says }) => says) ?? []),
+  ...(worn ? [worn.says, ...worn.measured, ...worn.assumed, ...worn.together.map(labelOf)] : []),
+];
+
+test("drawings are the same but for their words, and these are in the reader's language", () => {
+  const drawn = ({ of, explained, worn }: Call) => ({
+    of,
+    shapes: [...explained.shapes, ...(worn?.together ?? [])].map(bare),
+  });
+  expect(other.map(drawn)).toEqual(english.map(drawn));
+  const count = (calls: readonly Call[]) => calls.map((call) => wordsOf(call).filter(Boolean).length);
+  expect(count(other)).toEqual(count(english));
+  const left = other.flatMap((call) =>
+    untranslated(wordsOf(call), call.own).map((words) => `${call.of}: ${words}`),
+  );
+  expect(left).toEqual([]);
 });

@@ -1,4 +1,5 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
+
 import { type Layer, measureShape, type Shape } from "../../functions/drawing/shapes.ts";
 import { writePath } from "../../functions/geometry/path.ts";
 import { isInPolygon, pointInside } from "../../functions/geometry/point-in-polygon.ts";
@@ -10,6 +11,7 @@ import {
   type Point,
   pointBetween,
 } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { flattenPiece, outlinePath, pieceBounds, type Role } from "../../functions/pieces/piece.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
@@ -63,16 +65,22 @@ const chords = (edge: Edge, fine: number): Point[] => [
   ...edge.flatMap((stroke) => flatten(stroke, fine)),
 ];
 
+/** A label with its figure behind it. */
+export const labelled = (label: string, figure: string): string =>
+  // For translators: a word of a drawing and its figure, such as "depth 8 1/2".
+  label === "" ? figure : phrase`${label} ${figure}`;
+
 /** What is read beside a shape: its label and the figure it shows. */
 export function wordsOf(shape: Shape, rule: Rule): string {
   if (shape.kind === "note") return shape.text;
   if (shape.kind === "layer") return "";
   const label = shape.label ?? "";
   const figure = measureShape(shape)!;
-  if (shape.kind === "dimension") return `${label} ${show(figure, "length", rule)}`.trim();
-  if (shape.kind === "angle") return `${label} ${plainNumber(figure, 1, rule.decimal)}°`.trim();
-  if (shape.kind === "edge" && label && shape.shows) return `${label} ${show(figure, "length", rule)}`;
-  if (shape.kind === "marks") return label && `${label} × ${figure}`;
+  if (shape.kind === "dimension") return labelled(label, show(figure, "length", rule));
+  if (shape.kind === "angle") return labelled(label, `${plainNumber(figure, 1, rule.decimal)}°`);
+  if (shape.kind === "edge" && label && shape.shows) return labelled(label, show(figure, "length", rule));
+  // For translators: what stands in a row in a drawing, and how many, such as "eyelets × 12".
+  if (shape.kind === "marks") return label && phrase`${label} × ${figure}`;
   return label;
 }
 

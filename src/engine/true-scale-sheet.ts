@@ -5,6 +5,7 @@
  */
 
 import type { Point } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import {
   flattenPiece,
   outlinePath,
@@ -210,8 +211,8 @@ const hasSeam = ({ piece }: FoundPiece): boolean => piece.marks.some(({ role }) 
 
 export const linesSay = (one: FoundPiece): string =>
   hasSeam(one)
-    ? "The solid outline is the cut line; the seam line is within it."
-    : "No seam line is marked within the outline: put allowances to it unless they are in it.";
+    ? phrase`The solid outline is the cut line; the seam line is within it.`
+    : phrase`No seam line is marked within the outline: put allowances to it unless they are in it.`;
 
 /** Beneath the piece: the square, what the sheet is, and its lines by name. */
 function footOf(book: Book, one: FoundPiece, picture: Picture, pen: Pen) {
@@ -221,11 +222,13 @@ function footOf(book: Book, one: FoundPiece, picture: Picture, pen: Pen) {
   const square = pen.of(side);
   const column = square + mm(8);
   const [big, small, step] = [mm(7), mm(4), mm(6.5)];
+  const { left, right, low, high } = pieceBounds(one.piece);
+  const size = (length: number) => show(length, "length", book);
   const lines = [
-    `${show(writePiece(one.piece), "piece", book).replace("piece", "Across and along the grain:")} ${book.unit}`,
+    phrase`Across and along the grain: ${size(right - left)} × ${size(high - low)} ${book.unit}`,
     `${book.title}, ${one.address}`,
     linesSay(one),
-    `The square must measure ${says} each way: print at full size, 100 %.`,
+    phrase`The square must measure ${says} each way: print at full size, 100 %.`,
   ];
   const legend = picture.roles.map((role, i) => {
     const y = mm(12) + (lines.length + i) * step;

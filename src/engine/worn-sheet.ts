@@ -1,5 +1,6 @@
 /** The three views of a garment as worn, as an SVG file: front, side and back at one scale, with what is assumed beneath. */
 
+import { phrase } from "../../functions/phrase.ts";
 import { convert } from "../../functions/units.ts";
 import type { Worn } from "../../functions/worn/worn-drawing.ts";
 import type { Book } from "../book/shape.ts";
@@ -39,9 +40,9 @@ export function wornSheet(book: Book, title: string, worn: Worn): string {
   const tall = (high - low) * scale;
   const sayings = [
     ...wrapped(worn.says, 120),
-    ...(worn.measured.length > 0 ? wrapped(`The figure has ${worn.measured.join(", ")}.`, 120) : []),
-    ...worn.assumed.flatMap((one) => wrapped(`Assumed: ${one}.`, 120)),
-    `Drawn at 1 to ${figure(convert(1, book.unit, "mm") / scale)}.`,
+    ...(worn.measured.length > 0 ? wrapped(phrase`The figure has ${worn.measured.join(", ")}.`, 120) : []),
+    ...worn.assumed.flatMap((one) => wrapped(phrase`Assumed: ${one}.`, 120)),
+    phrase`Drawn at 1 to ${figure(convert(1, book.unit, "mm") / scale)}.`,
   ];
   const height = tall + 3 * MARGIN + (sayings.length + 1) * LINE;
   const place = `translate(${figure(MARGIN - left * scale)} ${figure(MARGIN - low * scale)}) scale(${figure(scale)})`;
@@ -74,7 +75,7 @@ export function wornSheet(book: Book, title: string, worn: Worn): string {
     return `<text ${place}>${escaped(is === "dimension" ? `${text} ${book.unit}` : text)}</text>`;
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}mm" height="${figure(height)}mm" viewBox="0 0 ${WIDTH} ${figure(height)}" role="img">
-<title>${escaped(`${title} as worn`)}</title>
+<title>${escaped(phrase`${title} as worn`)}</title>
 <desc>${escaped(worn.says)}</desc>
 <g transform="${place}" stroke-linejoin="round" stroke-linecap="round">
 ${layers.join("\n")}
@@ -86,7 +87,7 @@ ${[...dimensions, ...lines].join("\n")}
 ${words.join("\n")}
 </g>
 <g font-family="sans-serif" font-size="3.6">
-<text x="${MARGIN}" y="${figure(tall + 2 * MARGIN)}" font-weight="bold">${escaped(`${title} as worn`)}</text>
+<text x="${MARGIN}" y="${figure(tall + 2 * MARGIN)}" font-weight="bold">${escaped(phrase`${title} as worn`)}</text>
 ${sayings.map((text, i) => `<text x="${MARGIN}" y="${figure(tall + 2 * MARGIN + (i + 1) * LINE)}">${escaped(text)}</text>`).join("\n")}
 </g>
 </svg>

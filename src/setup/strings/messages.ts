@@ -166,6 +166,12 @@ const isMeasured = (node: Node, around: readonly Node[]): boolean =>
     ?.slice(0, -1)
     .every((one) => one.type === "ConditionalExpression") ?? false;
 
+/** Whether a text with these nodes around it is the label of a shape, or one of the choices of it. */
+export function isLabel(around: readonly Node[]): boolean {
+  const owner = around.findLast(({ type }) => type !== "ConditionalExpression");
+  return owner?.type === "Property" && owner.key.type === "Identifier" && owner.key.name === "label";
+}
+
 const calledName = (callee: Node): string | null =>
   callee.type === "Identifier"
     ? callee.name
@@ -174,6 +180,9 @@ const calledName = (callee: Node): string | null =>
       : null;
 
 const HINT = "For translators:";
+
+/** What translators are told of the labels of shapes. */
+const IN_A_DRAWING = "words in a drawing.";
 
 /** The sentences of one file of code. */
 export function messagesOf(file: string, code: string): Message[] {
@@ -199,9 +208,11 @@ export function messagesOf(file: string, code: string): Message[] {
       const between = code.slice(end, node.start);
       return value.trim().startsWith(HINT) && end < node.start && !between.trimStart().includes("\n");
     });
+    const isDrawn = file.startsWith("functions/") && isLabel(around);
+    const said = hint ? hint.value.trim().slice(HINT.length).trim() : isDrawn ? IN_A_DRAWING : "";
     found.push({
       ...messageOf(file, code, node.quasi),
-      ...(hint && { hint: hint.value.trim().slice(HINT.length).trim() }),
+      ...(said && { hint: said }),
     });
   });
   return found;

@@ -1,6 +1,6 @@
 /** Finds English on the page that stands outside the catalogue: words that a reader sees and a translator does not. */
 import { type ESTree, parseSync } from "vite";
-import { walk, withinMeasured } from "./messages.ts";
+import { isLabel, walk, withinMeasured } from "./messages.ts";
 
 type Node = ESTree.Node;
 
@@ -62,7 +62,7 @@ export function outside(file: string, code: string): string[] {
 /** What says its text to the reader in functions/: a refusal, and what a call says of its answer. */
 const SAYS = /^(?:Refusal|toCheck|doubt|estimates|points)$/;
 
-/** The sentences that a file of functions/ says without a phrase`…` or a written`…`, each with its line. */
+/** The sentences and labels that a file of functions/ says without a phrase`…` or a written`…`, each with its line. */
 export function saidOutside(file: string, code: string): string[] {
   const { program } = parseSync(file, code);
   const found: string[] = [];
@@ -80,7 +80,9 @@ export function saidOutside(file: string, code: string): string[] {
     const isMade =
       node.type === "TemplateLiteral" || measured.some(({ type }) => type === "ArrowFunctionExpression");
     const isLeft = measured.length > 0 && isMade && /\p{L}{2}/u.test(words);
-    if ((isSaid && SENTENCE.test(words)) || isLeft)
+    // So is the label of a shape.
+    const labels = isLabel(around) && /\p{L}{2}/u.test(words);
+    if ((isSaid && SENTENCE.test(words)) || isLeft || labels)
       found.push(`${file}:${code.slice(0, node.start).split("\n").length} ${words}`);
   });
   return found;

@@ -1,11 +1,12 @@
 /** Every sewing function at work for a reader of another language: its answers and figures stay, its words are the reader's. */
+import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import type { Declaration, EdgeStrip, Example } from "../../../functions/define.ts";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import type { Explanation } from "../../../functions/run.ts";
 import type { Body } from "../../../functions/worn/body.ts";
 import type { Worn } from "../../../functions/worn/worn-drawing.ts";
-import { inLetters, madeUpLanguage, untranslated } from "../setup/made-up.ts";
+import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
 
 const CYRILLIC = inLetters("абвгдежзийклмнопрстуфхцчшщ");
 
@@ -127,4 +128,48 @@ test("drawings are the same but for their words, and these are in the reader's l
     untranslated(wordsOf(call), call.own).map((words) => `${call.of}: ${words}`),
   );
   expect(left).toEqual([]);
+});
+
+/** The sheets of a ready book that are written as files, and its drawings in words. */
+async function sheets(language: ReturnType<typeof madeUpLanguage> | null) {
+  vi.resetModules();
+  const { speak } = await import("../../../functions/speech.ts");
+  speak(language);
+  const { Engine } = await import("../../../src/engine/engine.ts");
+  const { layDesk } = await import("../../../src/lay/desk.ts");
+  const { readBook } = await import("../../../src/book/read.ts");
+  const { piecesOf } = await import("../../../src/engine/pieces.ts");
+  const { trueScaleSheet } = await import("../../../src/engine/true-scale-sheet.ts");
+  const { wornSheet } = await import("../../../src/engine/worn-sheet.ts");
+  const { canWear, wornAt } = await import("../../../src/engine/drawn.ts");
+  const { drawingInWords } = await import("../../../src/engine/picture-words.ts");
+  const text = readFileSync(new URL("../../../templates/peplum-bodice.json", import.meta.url), "utf8");
+  const read = readBook(text);
+  if (!("book" in read)) throw new Error(read.reason);
+  const { book } = read;
+  const engine = new Engine(book, layDesk);
+  const { found } = piecesOf(engine);
+  const files = found.map((one) => trueScaleSheet(book, one).svg);
+  const worn = found.flatMap(({ place }) =>
+    canWear(engine, place) === "yes" ? [wornSheet(book, "skirt", wornAt(engine, place)!.worn)] : [],
+  );
+  const words = found.map(({ shapes }) => drawingInWords(shapes, book));
+  engine.destroy();
+  speak(null);
+  return { files, worn, words, own: ownTexts() };
+}
+
+test("sheets that are written as files have the reader's words, and the piece that is read back from them", async () => {
+  const english = await sheets(null);
+  const other = await sheets(madeUpLanguage("en-XA", CYRILLIC));
+  const piece = (svg: string) => /<g id="piece"[\s\S]*?<\/g>/.exec(svg)![0];
+  expect(english.files.length).toBeGreaterThan(0);
+  expect(english.worn.length).toBeGreaterThan(0);
+  expect(other.files.map(piece)).toEqual(english.files.map(piece));
+  const texts = [...other.files, ...other.worn].flatMap((svg) =>
+    [...svg.matchAll(/<(text|title|desc)[^>]*>([^<]*)</g)].map(([, , text]) =>
+      text!.replaceAll("&quot;", '"'),
+    ),
+  );
+  expect(untranslated([...texts, ...other.words], other.own)).toEqual([]);
 });

@@ -78,6 +78,15 @@ describe("the catalogues", () => {
     ).toEqual([]);
   });
 
+  test("so do the labels of their drawings", () => {
+    expect(saidOutside("A.ts", 'stroke(line, "seam", { label: isHem ? "hem" : phrase`top` });')).toEqual([
+      "A.ts:1 hem",
+    ]);
+    expect(saidOutside("A.ts", `dimension(a, b, { label: \`tier \${i}\`, shows: "tier" });`)).toEqual([
+      "A.ts:1 tier §",
+    ]);
+  });
+
   test("a translation goes from the code to the catalogue and back into the page", () => {
     const code = `const a = phrase\` \${plural(found.length, "# piece is", "# pieces are")} pinned on “\${book.title}” \`;`;
     const [message] = merged(messagesOf("a.ts", code));

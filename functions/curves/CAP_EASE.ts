@@ -1,6 +1,6 @@
-import { phrase } from "../phrase.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
+import { phrase } from "../phrase.ts";
 
 /**
  * How much longer a sleeve's cap seam is than the armhole it goes into, in the book's unit; below zero
@@ -22,7 +22,10 @@ export const CAP_EASE = define({
     return step("ease", "cap - armscye", cap - armscye);
   },
   draw: ({ cap, armscye }, { ease = 0 }) =>
-    twoSeams(cap, armscye, { names: [phrase`cap`, phrase`armscye`], ...(ease > 0 ? { differenceShows: "ease" } : {}) }),
+    twoSeams(cap, armscye, {
+      names: [phrase`cap`, phrase`armscye`],
+      ...(ease > 0 ? { differenceShows: "ease" } : {}),
+    }),
   examples: [
     { given: { cap: 18.5, armscye: 17 }, gives: 1.5, because: "an inch and a half to ease in" },
     { given: { cap: 47, armscye: 44 }, gives: 3, because: "3 cm to ease in", unit: "cm" },

@@ -52,6 +52,8 @@ export type AnswerNews =
   | { readonly solution: Solution }
   | { readonly effects: readonly Effect[] }
   | { readonly comparison: Comparison }
+  /** Nothing new, but the work goes on. */
+  | { readonly atWork: true }
   /** The sweep made anew, with longer searches. */
   | { readonly round: { readonly rows: readonly Row[]; readonly thresholds: readonly Thresholds[] } }
   /** The answer so far is whole; how the least searched of its lays was found, null without lays. */
@@ -75,14 +77,18 @@ export interface Answer {
   readonly laid: LayOrigin | null;
   /** True while longer searches go on, after the first answer. */
   readonly refining: boolean;
+  /** How many pieces of news of it have come. */
+  readonly newsCount: number;
 }
 
 export const NOTHING_HEARD: Answer = {
-  rows: [], thresholds: [], solution: null, effects: null, comparison: null, problem: null, busy: true, laid: null, refining: false,
+  rows: [], thresholds: [], solution: null, effects: null, comparison: null, problem: null, busy: true, laid: null, refining: false, newsCount: 0,
 }; // biome-ignore format: a list
 
 /** The answer with one piece of news added. */
-export function heard(answer: Answer, news: AnswerNews): Answer {
+export function heard(before: Answer, news: AnswerNews): Answer {
+  const answer = { ...before, newsCount: before.newsCount + 1 };
+  if ("atWork" in news) return answer;
   if ("rows" in news) return { ...answer, rows: [...answer.rows, ...news.rows] };
   if ("thresholds" in news) return { ...answer, thresholds: [...answer.thresholds, news.thresholds] };
   if ("settled" in news) return { ...answer, busy: false, laid: news.laid, refining: true };

@@ -1,4 +1,5 @@
 /** The worker's own file for work on whole books: one order, one answer. */
+import "./alive.ts";
 import "../engine/all-functions.ts";
 import { learnQuick } from "../lay/desk.ts";
 import { type BookTask, bookWork } from "./book-work.ts";

@@ -1,4 +1,5 @@
 /** The worker's own file for what-if questions: questions in, news out; null stops what is being worked. */
+import "./alive.ts";
 import "../engine/all-functions.ts";
 import type { AnswerNews, Question } from "../engine/question.ts";
 import { Helpers } from "./ahead-client.ts";

@@ -7,6 +7,8 @@ import { Effort } from "../lay/effort.ts";
 
 /** How long a slice of work is, in milliseconds, before newer questions are listened for. */
 const SLICE_MS = 15;
+/** After so much silence, in milliseconds, it is told that the work goes on. */
+const BEAT_MS = 5000;
 
 /** Answers one question at a time: a newer one ends the older. `pause` lets waiting messages arrive; `beginAhead` has settings worked ahead by others. */
 export class Answerer {
@@ -16,10 +18,16 @@ export class Answerer {
     private readonly tell: (id: number, news: AnswerNews) => void,
     private readonly pause: () => Promise<void>,
     private readonly beginAhead?: BeginAhead,
+    private readonly beat = BEAT_MS,
   ) {}
 
   async ask(id: number, question: Question): Promise<void> {
     this.#id = id;
+    let told = performance.now();
+    const tell = (news: AnswerNews) => {
+      told = performance.now();
+      this.tell(id, news);
+    };
     const work = answering(question, () => new Effort(), this.beginAhead);
     try {
       for (;;) {
@@ -31,12 +39,13 @@ export class Answerer {
           ended = done === true;
           if (value && "rows" in value) rows.push(...value.rows);
           else if (value) {
-            this.#flush(id, rows);
-            this.tell(id, value);
+            flush(rows, tell);
+            tell(value);
           }
         }
-        this.#flush(id, rows);
+        flush(rows, tell);
         if (ended) return;
+        if (performance.now() - told >= this.beat) tell({ atWork: true });
         await this.pause();
         if (this.#id !== id) return;
       }
@@ -52,8 +61,8 @@ export class Answerer {
   stop(): void {
     this.#id = 0;
   }
+}
 
-  #flush(id: number, rows: Row[]): void {
-    if (rows.length > 0) this.tell(id, { rows: rows.splice(0) });
-  }
+function flush(rows: Row[], tell: (news: AnswerNews) => void): void {
+  if (rows.length > 0) tell({ rows: rows.splice(0) });
 }

@@ -3,6 +3,11 @@ import { phrase } from "../../functions/phrase.ts";
 import type { Refused } from "../exchange/decode.ts";
 import { whyEnded } from "./not-loaded.ts";
 
+/** The refusal of a file whose worker has ended: another worker may read it. */
+export interface Ended extends Refused {
+  readonly ended: true;
+}
+
 type Reply<Answer> = { readonly id: number } & ({ readonly answer: Answer } | { readonly failed: string });
 
 /** As much of a Worker as is used. */
@@ -19,6 +24,8 @@ export class ReadingClient<Order extends object, Answer> {
   /** The order that brought the file: a worker that takes the place of another has to read it too. */
   #file: Order | null = null;
   #id = 0;
+  /** The order that was sent last. */
+  #order: Order | null = null;
   #hear: ((answer: Answer | Refused) => void) | null = null;
 
   constructor(private readonly make: () => ReadingWorker<Order, Answer>) {}
@@ -33,10 +40,17 @@ export class ReadingClient<Order extends object, Answer> {
   ask(order: Order, hear: (answer: Answer | Refused) => void): void {
     this.#id += 1;
     this.#hear = hear;
+    this.#order = order;
     if ("bytes" in order) this.#file = order;
     const isNew = this.#worker === null;
     const whole = isNew && this.#file ? { ...this.#file, ...order } : order;
     this.#ready().postMessage({ id: this.#id, order: whole });
+  }
+
+  /** Sends the last order to another worker, in the place of one that has ended or is silent. */
+  again(hear: (answer: Answer | Refused) => void): void {
+    this.close();
+    if (this.#order) this.ask(this.#order, hear);
   }
 
   /** Ends the worker in the middle of whatever it reads. */
@@ -57,7 +71,8 @@ export class ReadingClient<Order extends object, Answer> {
       event.preventDefault?.();
       const hear = this.#hear;
       this.close();
-      hear?.({ refusal: notRead(whyEnded(event)) });
+      const ended: Ended = { refusal: endedBy(whyEnded(event)), ended: true };
+      hear?.(ended);
     };
     this.#worker = worker;
     return worker;
@@ -66,3 +81,5 @@ export class ReadingClient<Order extends object, Answer> {
 
 const notRead = (why: string): string =>
   phrase`the file could not be read (${why}); open it again, or save it anew first`;
+
+const endedBy = (why: string): string => phrase`the file could not be read (${why}); try again`;

@@ -1,4 +1,5 @@
 /** The worker's own file: orders in, news out. An error is left to the browser to tell the client. */
+import "./alive.ts";
 import { type JoinTask, LayWork, type QuickTask, type WorkerOrder } from "./protocol.ts";
 import { turn } from "./turn.ts";
 

@@ -201,6 +201,109 @@ it("a worker whose program does not come is one sentence, the page goes on, and 
   await expect.poll(keyboardIsOnThePage).toBe(false);
 });
 
+/** Has a worker's own program do something else when it is asked for the first time. */
+async function instead(page: Page, worker: string, what: string): Promise<void> {
+  await page.route(`**/assets/${worker}-*.js`, async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, body: `${await response.text()}\n;self.onmessage = () => {${what}};` });
+  });
+}
+
+/** The four kinds of long work, each asked for, told of in a sentence, and begun again by its button. */
+async function askAgain(page: Page, { sentence, calculate, compare, read, print }: Silenced): Promise<void> {
+  const again = (name: string) => page.getByRole("button", { name, exact: true }).click();
+  const silence = async (worker: string) => {
+    await page.unrouteAll();
+    await instead(page, worker, sentence.what);
+  };
+  const told = async () => {
+    await sentence.wait();
+    await page.getByText(sentence.says).first().waitFor();
+    await page.unrouteAll();
+  };
+  await silence("book-work-worker");
+  await page.keyboard.press("Control+o");
+  const file = { name: "ready.json", mimeType: "application/json", buffer: ready };
+  await page.getByLabel("A file to compare with").setInputFiles(file);
+  await page.getByText("Comparing …").waitFor();
+  await told();
+  await again(compare);
+  await page.getByText(/are the same\./).waitFor();
+
+  await silence("table-worker");
+  const table = { name: "cast.csv", mimeType: "text/csv", buffer: Buffer.from("role;waist\nmiller;70") };
+  await page.getByLabel("A file to open").setInputFiles(table);
+  await page.getByText("The file is being read …").waitFor();
+  await told();
+  await again(read);
+  await page.getByRole("button", { name: "Make a book of it" }).waitFor();
+  await page.keyboard.press("Escape");
+
+  await silence("print-worker");
+  await page.keyboard.press("Alt+p");
+  await page.getByText("The sheets are being counted …").waitFor();
+  await told();
+  await again(print);
+  await expect.poll(() => page.getByRole("button", { name: "Save the PDF" }).isEnabled()).toBe(true);
+  await page.keyboard.press("Escape");
+
+  await silence("question-worker");
+  await whatMatters(page);
+  await page.getByText("Calculating …").waitFor();
+  await told();
+  await again(calculate);
+  await page.getByText(/How much .* changes when each measurement is/).waitFor();
+}
+
+interface Silenced {
+  readonly sentence: {
+    /** What the worker does instead of its work. */
+    readonly what: string;
+    readonly says: RegExp;
+    readonly wait: () => Promise<unknown>;
+  };
+  /** The names of the buttons. */
+  readonly calculate: string;
+  readonly compare: string;
+  readonly read: string;
+  readonly print: string;
+}
+
+it("a worker that ends without a word is a sentence where it was waited for, and the work can be begun again", async () => {
+  const page = await open();
+  await askAgain(page, {
+    sentence: {
+      what: "setTimeout(() => self.close(), 2000)",
+      says: /the worker ended without a word, perhaps because the browser had no more memory for it/,
+      wait: async () => {},
+    },
+    calculate: "Calculate again",
+    compare: "Compare again",
+    read: "Try again",
+    print: "Try again",
+  });
+});
+
+it("of a worker that is silent for a minute it is said that it may be at work or stuck, and the work can be begun again", async () => {
+  const page = await open({ prepare: (page) => page.clock.install() });
+  const name = "Try again";
+  await askAgain(page, {
+    sentence: {
+      what: "",
+      says: /Nothing has been heard of it for a minute: it may still be at work on a long step, or it may be stuck/,
+      wait: async () => {
+        await page.clock.fastForward(50_000);
+        expect(await page.getByText("Nothing has been heard of it").count()).toBe(0);
+        await page.clock.fastForward(11_000);
+      },
+    },
+    calculate: name,
+    compare: name,
+    read: name,
+    print: name,
+  });
+});
+
 it("a part that can't be loaded says so in its own place, and Try again loads it", async () => {
   const page = await open();
   expectComplaints(/Failed to load resource|net::ERR_FAILED|dynamically imported module/);

@@ -76,7 +76,11 @@ export function Compared({ read, other, open, openAs = phrase`The open book`, on
   if (found === null)
     return (
       <p>
-        <Progress what={phrase`Comparing`} onStop={() => setIsStopped(true)} />
+        <Progress
+          what={phrase`Comparing`}
+          onStop={() => setIsStopped(true)}
+          onAgain={() => setRound(round + 1)}
+        />
       </p>
     );
   if ("why" in found)

@@ -24,7 +24,7 @@ interface Props {
 
 export function Import({ file, store, onBook, onDone }: Props) {
   const table = useTable(file, store.shown);
-  const { understood, refusal, reading, change } = table;
+  const { understood, refusal, reading, ended, again, change } = table;
   const label = labelOf(file.name);
   const ready = understood !== null && !reading && refusal === null;
   const pages = understood?.book.pages.length ?? 0;
@@ -34,7 +34,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
         {refusal && (
           <p className="look">
             {understood ? phrase`This choice does not work` : phrase`“${file.name}” was not opened`}:{" "}
-            {refusal}.
+            {refusal}. {ended && <button type="button" onClick={again}>{phrase`Try again`}</button>}
           </p>
         )}
       </div>
@@ -100,6 +100,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
           <Progress
             key={String(understood === null)}
             what={understood === null ? phrase`The file is being read` : phrase`The file is being read again`}
+            onAgain={again}
           />
         )}
       </div>

@@ -7,7 +7,8 @@ import type { TableOrder } from "../../worker/table.ts";
 import { tableClient } from "../../worker/table-client.ts";
 import { type Reading, useReading } from "../reading/use-reading.ts";
 
-export interface Table extends Pick<Reading<TableOrder, Understood>, "refusal" | "reading"> {
+export interface Table
+  extends Pick<Reading<TableOrder, Understood>, "refusal" | "reading" | "ended" | "again"> {
   /** Null until the first answer. */
   readonly understood: Understood | null;
   readonly form: TableForm;
@@ -19,7 +20,7 @@ const MOST = { bytes: MOST_BYTES, tooLarge };
 
 export function useTable(file: File, { decimal = "point", unit }: Pick<Book, "decimal" | "unit">): Table {
   const [form, setForm] = useState<TableForm>({});
-  const { answer, refusal, reading, ask } = useReading<TableOrder, Understood>(
+  const { answer, refusal, reading, ended, again, ask } = useReading<TableOrder, Understood>(
     file,
     MOST,
     tableClient,
@@ -32,5 +33,5 @@ export function useTable(file: File, { decimal = "point", unit }: Pick<Book, "de
   };
   const changeSheet = (sheet: number, part: SheetForm) =>
     change({ sheets: { ...form.sheets, [sheet]: { ...form.sheets?.[sheet], ...part } } });
-  return { understood: answer, refusal, reading, form, change, changeSheet };
+  return { understood: answer, refusal, reading, ended, again, form, change, changeSheet };
 }

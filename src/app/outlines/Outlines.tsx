@@ -30,7 +30,9 @@ interface Props {
 type Where = "page" | "cells" | "book";
 
 export function Outlines({ file, store, place, onBook, onDone }: Props) {
-  const { found, refusal, reading, inner, setInner, choices, choose, sizing, setSizing } = useOutlines(file);
+  const outlines = useOutlines(file);
+  const { found, refusal, reading, ended, again, inner, setInner } = outlines;
+  const { choices, choose, sizing, setSizing } = outlines;
   const [where, setWhere] = useState<Where>("page");
   const [stopped, setStopped] = useState<string | null>(null);
   const { unit, mark, decimal = "point" } = store.shown;
@@ -66,7 +68,8 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
     <Dialog title={phrase`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
       {refusal !== null && (
         <p className="look" role="alert">
-          {found ? phrase`This choice does not work` : phrase`“${file.name}” was not opened`}: {refusal}
+          {found ? phrase`This choice does not work` : phrase`“${file.name}” was not opened`}: {refusal}{" "}
+          {ended && <button type="button" onClick={again}>{phrase`Try again`}</button>}
         </p>
       )}
       {found && (
@@ -150,6 +153,7 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
           <Progress
             key={String(found === null)}
             what={found ? phrase`The drawing is being read again` : phrase`The drawing is being read`}
+            onAgain={again}
           />
         )}
       </div>

@@ -25,6 +25,10 @@ export interface Outlines {
   readonly refusal: string | null;
   /** Whether the file is being read, or read again. */
   readonly reading: boolean;
+  /** Whether the worker has ended before it could answer. */
+  readonly ended: boolean;
+  /** Has another worker read the file. */
+  readonly again: () => void;
   readonly inner: Inner;
   readonly setInner: (inner: Inner) => void;
   readonly choices: readonly Choice[];
@@ -45,7 +49,7 @@ export function useOutlines(file: File): Outlines {
   const [inner, setInner] = useState<Inner>("marks");
   const [changes, setChanges] = useState<Readonly<Record<string, Partial<Choice>>>>({});
   const [sizing, setSizing] = useState<Partial<Sizing>>({});
-  const { answer, refusal, reading, ask } = useReading<OutlinesOrder, ReadOutlines>(
+  const { answer, refusal, reading, ended, again, ask } = useReading<OutlinesOrder, ReadOutlines>(
     file,
     MOST,
     outlinesClient,
@@ -58,6 +62,8 @@ export function useOutlines(file: File): Outlines {
     found,
     refusal,
     reading,
+    ended,
+    again,
     inner,
     setInner: (next) => {
       setInner(next);

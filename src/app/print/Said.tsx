@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
+import { Silent } from "../progress/Silent.tsx";
 import { isPaperEnglish } from "./client.ts";
 import { asSentence } from "./doubts.ts";
 import type { Making } from "./use-printing.ts";
@@ -39,11 +40,18 @@ export function Said({ making, isTrying, onStop, onAgain }: Props) {
           {note}
         </p>
       ))}
-      {(making.is === "beginning" || making.is === "drawing") && <Progress making={making} onStop={onStop} />}
+      {(making.is === "beginning" || making.is === "drawing") && (
+        <Progress making={making} onStop={onStop} onAgain={onAgain} />
+      )}
       {making.is === "stopped" && <Stopped onAgain={onAgain} />}
       {making.is === "refused" && (
         <p role="alert" className="look">
           {making.sentence}
+        </p>
+      )}
+      {making.is === "refused" && making.ended && (
+        <p>
+          <button type="button" onClick={onAgain}>{phrase`Try again`}</button>
         </p>
       )}
       {known && sentences.length > 0 && (
@@ -69,19 +77,21 @@ function Stopped({ onAgain }: Pick<Props, "onAgain">) {
   );
 }
 
-function Progress({ making, onStop }: Pick<Props, "making" | "onStop">) {
+function Progress({ making, onStop, onAgain }: Pick<Props, "making" | "onStop" | "onAgain">) {
   const [isLong, setIsLong] = useState(false);
   useEffect(() => {
     const timer = setTimeout(() => setIsLong(true), LONG);
     return () => clearTimeout(timer);
   }, []);
-  if (!isLong) return null;
+  const silent = <Silent news={making} onAgain={onAgain} />;
+  if (!isLong) return silent;
   const [drawn, all] = making.is === "drawing" ? [making.drawn, making.laid.sheets] : [undefined, 1];
   return (
     <p className="print-progress">
       <progress max={all} value={drawn} aria-label={phrase`Sheets drawn`} />
       {drawn !== undefined && phrase` sheet ${drawn} of ${all} `}
       <button type="button" onClick={onStop}>{phrase`Stop`}</button>
+      {silent}
     </p>
   );
 }

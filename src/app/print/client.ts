@@ -29,7 +29,9 @@ const makeWorker = (): PrintWorker =>
   startWorker(new URL("./print-worker.ts", import.meta.url), paperLanguage()) as unknown as PrintWorker;
 
 /** The news as the page gets it: a fault of the worker comes as a refusal. */
-export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;
+export type HeardNews =
+  | Exclude<PrintNews, { readonly fault: string }>
+  | { readonly refusal: string; readonly ended: true };
 
 export class PrintClient {
   #worker: PrintWorker | null = null;
@@ -93,6 +95,7 @@ export class PrintClient {
   #fail(why: string): void {
     this.stop();
     this.hear({
+      ended: true,
       refusal: phrase`the document could not be made, and the book is as it was: ${why.replace(/\.$/, "")}`,
     });
   }

@@ -1,4 +1,5 @@
 /** The worker's own file for documents: the book is calculated here, so that the page stays free. */
+import "../../worker/alive.ts";
 import "../../engine/all-functions.ts";
 import type { Place } from "../../book/address.ts";
 import { Engine } from "../../engine/engine.ts";

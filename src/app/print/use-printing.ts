@@ -14,7 +14,8 @@ export type Making =
   | { readonly is: "drawing"; readonly laid: LaidOut; readonly drawn: number }
   | { readonly is: "made"; readonly made: MadeDocument }
   | { readonly is: "stopped" }
-  | { readonly is: "refused"; readonly sentence: string };
+  /** `ended`: its worker has ended, and another may make the document. */
+  | { readonly is: "refused"; readonly sentence: string; readonly ended: boolean };
 
 /** The name of the type in the page: that of the documents. */
 export const TYPE = "Ellwand paper";
@@ -47,7 +48,8 @@ export function usePrinting(book: Book, chosen: Place, request: Omit<PaperReques
     else if ("made" in news) {
       setMaking({ is: "made", made: news.made });
       setSheet((before) => Math.min(before, news.made.sheets - 1));
-    } else if ("refusal" in news) setMaking({ is: "refused", sentence: news.refusal });
+    } else if ("refusal" in news)
+      setMaking({ is: "refused", sentence: news.refusal, ended: "ended" in news });
     else setPicture(news);
   }, []);
 

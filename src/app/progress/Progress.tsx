@@ -1,8 +1,12 @@
-/** Says that something is going on; after the first second also for how long, with a button that stops it where it can be stopped. */
+/**
+ * Says that something is going on; after the first second also for how long, with a button that stops it where it can
+ * be stopped. When nothing has been heard of it for long, it may be busy or stuck: then it may be begun again, too.
+ */
 
 import { useEffect, useState } from "react";
 import { phrase } from "../../../functions/phrase.ts";
 import { handOn } from "../keyboard.ts";
+import { Silent } from "./Silent.tsx";
 
 interface Props {
   /** What is going on, without a full stop: "Calculating". */
@@ -10,9 +14,13 @@ interface Props {
   readonly onStop?: (() => void) | undefined;
   /** Whether nothing is said in the first second. */
   readonly late?: boolean;
+  /** Begins the work again with another worker. */
+  readonly onAgain?: (() => void) | undefined;
+  /** What has been heard of the work. */
+  readonly news?: unknown;
 }
 
-export function Progress({ what, onStop, late = false }: Props) {
+export function Progress({ what, onStop, late = false, onAgain, news }: Props) {
   const [seconds, setSeconds] = useState(0);
   useEffect(() => {
     const begun = performance.now();
@@ -32,6 +40,7 @@ export function Progress({ what, onStop, late = false }: Props) {
           }}
         >{phrase`Stop`}</button>
       )}
+      {onAgain && <Silent news={news} onAgain={onAgain} />}
     </span>
   );
 }

@@ -6,6 +6,8 @@ import type { ReadingClient } from "../../worker/reading-client.ts";
 
 interface Refused {
   readonly refusal: string;
+  /** Its worker has ended: another may read the file. */
+  readonly ended?: true;
 }
 
 /** How large a file may be, and the sentence about a larger one. Its size is known without reading it. */
@@ -22,6 +24,10 @@ export interface Reading<Order, Answer> {
   /** Whether an answer is awaited. */
   readonly reading: boolean;
   readonly ask: (order: Order) => void;
+  /** Whether the worker has ended before it could answer. */
+  readonly ended: boolean;
+  /** Has another worker read the file in the way that was asked for last. */
+  readonly again: () => void;
 }
 
 /** `begin` makes the first order of the file's bytes; `client` begins the worker, which ends with the dialog. */
@@ -35,14 +41,28 @@ export function useReading<Order extends object, Answer extends object>(
   const [refusal, setRefusal] = useState<string | null>(null);
   const [reading, setReading] = useState(true);
   const running = useRef<ReadingClient<Order, Answer | Refused> | null>(null);
-  const ask = useCallback((order: Order) => {
-    setReading(true);
-    running.current!.ask(order, (next) => {
-      setReading(false);
-      setRefusal("refusal" in next ? next.refusal : null);
-      if (!("refusal" in next)) setAnswer(next);
-    });
+  const [ended, setEnded] = useState(false);
+  const hear = useCallback((next: Answer | Refused) => {
+    setReading(false);
+    setRefusal("refusal" in next ? next.refusal : null);
+    setEnded("refusal" in next && next.ended === true);
+    if (!("refusal" in next)) setAnswer(next);
   }, []);
+  const begun = useCallback(() => {
+    setReading(true);
+    setEnded(false);
+  }, []);
+  const ask = useCallback(
+    (order: Order) => {
+      begun();
+      running.current!.ask(order, hear);
+    },
+    [begun, hear],
+  );
+  const again = useCallback(() => {
+    begun();
+    running.current?.again(hear);
+  }, [begun, hear]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a file is read once
   useEffect(() => {
     const refuse = (reason: string) => {
@@ -68,5 +88,5 @@ export function useReading<Order extends object, Answer extends object>(
       own.close();
     };
   }, [file]);
-  return { answer, refusal, reading, ask };
+  return { answer, refusal, reading, ask, ended, again };
 }

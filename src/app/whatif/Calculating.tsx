@@ -10,7 +10,8 @@ interface Props {
   readonly late?: boolean;
 }
 
-export function Calculating({ answer: { busy, isStopped, problem, stop, again }, late = false }: Props) {
+export function Calculating({ answer, late = false }: Props) {
+  const { busy, isStopped, problem, stop, again } = answer;
   if (isStopped || (problem && !busy))
     return (
       <p className="aside">
@@ -27,7 +28,13 @@ export function Calculating({ answer: { busy, isStopped, problem, stop, again },
   if (!busy) return null;
   return (
     <p>
-      <Progress what={phrase`Calculating`} late={late} onStop={stop} />
+      <Progress
+        what={phrase`Calculating`}
+        late={late}
+        onStop={stop}
+        onAgain={again}
+        news={answer.newsCount}
+      />
     </p>
   );
 }

@@ -91,5 +91,10 @@ export function useAnswer(
     };
     return end;
   }, [client, question, round]);
-  return { ...answer, stop: () => ending.current(), again: () => setRound(round + 1) };
+  const again = () => {
+    // A worker that is still at the question, or stuck in it, would not hear it asked again.
+    if (answer.busy) client.close();
+    setRound(round + 1);
+  };
+  return { ...answer, stop: () => ending.current(), again };
 }

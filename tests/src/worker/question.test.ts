@@ -1,7 +1,12 @@
 import { setImmediate } from "node:timers/promises";
 import { expect, test } from "vitest";
 import type { Book } from "../../../src/book/shape.ts";
-import type { AnswerNews, Question } from "../../../src/engine/question.ts";
+import {
+  type AnswerNews,
+  heard as added,
+  NOTHING_HEARD,
+  type Question,
+} from "../../../src/engine/question.ts";
 import type { Row, Watched } from "../../../src/engine/sweep.ts";
 import { Answerer } from "../../../src/worker/question.ts";
 import { QuestionClient, type QuestionWorker } from "../../../src/worker/question-client.ts";
@@ -56,6 +61,20 @@ test("a newer question ends the older one, which tells nothing more", async () =
   expect(rowsIn(of(2))).toHaveLength(5);
   expect(of(2).at(-1)).toEqual({ done: true });
 });
+
+test("while there is nothing new, it is told that the work goes on, and the answer stays as it is", async () => {
+  const book = laidPeplum();
+  const heard: AnswerNews[] = [];
+  const worker = new Answerer((_, news) => heard.push(news), () => setImmediate(), undefined, 0);
+  const question: Question = { is: "sensitivity", book, watched: watch(book, "cloth"), rounds: [0.1] };
+  await worker.ask(1, question);
+  const beats = heard.filter((news) => "atWork" in news);
+  expect(beats.length).toBeGreaterThan(1);
+  const others = heard.filter((news) => !("atWork" in news));
+  const whole = heard.reduce(added, NOTHING_HEARD);
+  expect(whole).toEqual({ ...others.reduce(added, NOTHING_HEARD), newsCount: heard.length });
+  expect(whole.effects).not.toBeNull();
+}); // biome-ignore format: short
 
 test("solving, comparing and ranking answer through the same door", async () => {
   const book = { ...panelSkirt(), trials: [{ title: "deeper", cells: { "Draft!B4": "31 in" } }] };

@@ -65,10 +65,36 @@ test("a worker that dies is a sentence, and another one reads the file again", (
   client.ask(file, (answer) => heard.push(answer));
   workers[0]!.onerror!({});
   expect(heard).toEqual([
-    { refusal: expect.stringContaining("a part of the page's program could not be loaded") },
+    { refusal: expect.stringContaining("a part of the page's program could not be loaded"), ended: true },
   ]);
   client.ask({ form: { delimiter: "," } }, (answer) => heard.push(answer));
   workers[1]!.onmessage!({ data: { id: 2, answer: { refusal: "from the second" } } });
   expect(heard.at(-1)).toEqual({ refusal: "from the second" });
   expect(sent).toEqual([file, { ...file, form: { delimiter: "," } }]);
 });
+
+test("a worker that is silent gives way to another, which gets the file with the last order", () => {
+  const sent: [worker: number, order: TableOrder | "ended"][] = [];
+  const workers: ReadingWorker<TableOrder, TableAnswer>[] = [];
+  const client = new ReadingClient(() => {
+    const number = workers.length;
+    const worker: ReadingWorker<TableOrder, TableAnswer> = {
+      postMessage: ({ order }) => sent.push([number, order]),
+      terminate: () => sent.push([number, "ended"]),
+      onmessage: null,
+      onerror: null,
+    };
+    workers.push(worker);
+    return worker;
+  });
+  const heard: unknown[] = [];
+  const file = csv("role;waist");
+  client.ask(file, (answer) => heard.push(answer));
+  client.ask({ form: { delimiter: "," } }, (answer) => heard.push(answer));
+  client.again((answer) => heard.push(answer));
+  const whole = { ...file, form: { delimiter: "," } };
+  expect(sent).toEqual([[0, file], [0, { form: { delimiter: "," } }], [0, "ended"], [1, whole]]);
+  workers[0]!.onmessage!({ data: { id: 2, answer: { refusal: "from the first" } } });
+  workers[1]!.onmessage!({ data: { id: 3, answer: { refusal: "from the second" } } });
+  expect(heard).toEqual([{ refusal: "from the second" }]);
+}); // biome-ignore format: short

@@ -64,7 +64,7 @@ test("a worker that fails says so in one sentence, and the next request begins a
   client.request(request);
   workers[0]!.onerror!({ message: "out of memory." });
   expect(heard).toEqual([
-    { refusal: "the document could not be made, and the book is as it was: out of memory" },
+    { refusal: "the document could not be made, and the book is as it was: out of memory", ended: true },
   ]);
   client.request(request);
   workers[1]!.onmessage!({ data: { fault: "the type could not be loaded" } });

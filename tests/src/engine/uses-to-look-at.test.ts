@@ -76,3 +76,69 @@ test("a number that becomes a length is looked at wherever a count is needed", (
   book = type(first, [{ page: 1, row: 0, column: 1, typed: "7 cm" }]);
   expect(formulas()).toContain("1 2");
 });
+
+/** A pattern of formulas in a column of 12 rows, and the formula that stands in a row. */
+const ABOVE = {
+  title: "a cell three rows above",
+  at: (row: number) => `=B${row - 3}+1`,
+  needs: (row: number) => row - 3,
+};
+const BELOW = {
+  title: "a cell three rows below",
+  at: (row: number) => `=B${row + 3}+1`,
+  needs: (row: number) => row + 3,
+};
+
+/** A book with figures in column B and formulas in column D of 12 rows, counted from 1. */
+function bookOfColumn(formulaOf: (row: number) => string): Book {
+  const blank = bookOf(new Random(1));
+  const rows = Array.from({ length: 12 }, (_, row) =>
+    Array.from({ length: COLUMNS }, (_, column) =>
+      column === 1 ? "27" : column === 3 ? formulaOf(row + 1) : "",
+    ),
+  );
+  return { ...blank, pages: blank.pages.map((page, i) => (i === 0 ? { ...page, rows } : page)) };
+}
+
+/** The rows where formulas of column D may lack a figure, counted from 1. */
+const lacking = (kept: KeptUses, book: Book) =>
+  kept.of(book).counted.filter(({ formula }) => formula.column === 3).map(({ formula }) => formula.row + 1); // biome-ignore format: short
+
+for (const { title, at, needs } of [ABOVE, BELOW])
+  test.each([
+    ["above all others like it", [7, 8], 5],
+    ["below all others like it", [5, 6], 8],
+    ["above and below, one after the other", [6], [5, 8, 4, 9]],
+  ])(
+    `a formula that needs ${title}, typed ${"%s"}, is found when that cell becomes a word`,
+    (_, first, then) => {
+      let book = bookOfColumn((row) => (first.includes(row) ? at(row) : ""));
+      const kept = new KeptUses();
+      expect(lacking(kept, book)).toEqual([]);
+      const typed = (row: number, column: number, text: string) => {
+        book = type(book, [{ page: 0, row: row - 1, column, typed: text }]);
+      };
+      for (const row of [then].flat()) {
+        typed(row, 3, at(row));
+        kept.of(book);
+      }
+      for (const row of [...first, ...[then].flat()]) {
+        typed(needs(row), 1, "tight");
+        expect(lacking(kept, book)).toEqual([row]);
+        typed(needs(row), 1, "27");
+        expect(lacking(kept, book)).toEqual([]);
+      }
+    },
+  );
+
+test("formulas that all need one cell are found from the first to the last when that cell becomes a word", () => {
+  let book = bookOfColumn((row) => (row === 5 || row === 7 ? "=B$2+1" : ""));
+  const kept = new KeptUses();
+  expect(lacking(kept, book)).toEqual([]);
+  for (const row of [4, 9]) {
+    book = type(book, [{ page: 0, row: row - 1, column: 3, typed: "=B$2+1" }]);
+    kept.of(book);
+  }
+  book = type(book, [{ page: 0, row: 1, column: 1, typed: "tight" }]);
+  expect(lacking(kept, book)).toEqual([4, 5, 7, 9]);
+});

@@ -83,15 +83,18 @@ function Progress({ making, onStop, onAgain }: Pick<Props, "making" | "onStop" |
     const timer = setTimeout(() => setIsLong(true), LONG);
     return () => clearTimeout(timer);
   }, []);
-  const silent = <Silent news={making} onAgain={onAgain} />;
-  if (!isLong) return silent;
+  if (!isLong) return null;
   const [drawn, all] = making.is === "drawing" ? [making.drawn, making.laid.sheets] : [undefined, 1];
   return (
-    <p className="print-progress">
-      <progress max={all} value={drawn} aria-label={phrase`Sheets drawn`} />
-      {drawn !== undefined && phrase` sheet ${drawn} of ${all} `}
-      <button type="button" onClick={onStop}>{phrase`Stop`}</button>
-      {silent}
-    </p>
+    <>
+      <p className="print-progress">
+        <progress max={all} value={drawn} aria-label={phrase`Sheets drawn`} />
+        {drawn !== undefined && phrase` sheet ${drawn} of ${all} `}
+        <button type="button" onClick={onStop}>{phrase`Stop`}</button>
+      </p>
+      <div>
+        <Silent news={making} onAgain={onAgain} />
+      </div>
+    </>
   );
 }

@@ -4,6 +4,7 @@
  */
 
 import { catalogue } from "../../functions/catalogue.ts";
+import { remember } from "../../functions/memo.ts";
 import { suggestion } from "../../functions/nearest-word.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, type Place } from "../book/address.ts";
@@ -100,14 +101,19 @@ function askedChoices(book: Book, place: Place): Choices | null {
   return null;
 }
 
+/** Kept because each cell of a column is compared with the same choices, at every edit. */
+const plainTexts = remember<string, string>(2000);
+
 /** A choice as it is compared: words between commas, such as layers, may stand in any order. */
 const plain = (text: string): string =>
-  text
-    .toLowerCase()
-    .split(",")
-    .map((part) => part.trim())
-    .toSorted()
-    .join(", ");
+  plainTexts(text, () =>
+    text
+      .toLowerCase()
+      .split(",")
+      .map((part) => part.trim())
+      .toSorted()
+      .join(", "),
+  );
 
 /** Why what a cell holds is not among the choices set for it, in a sentence; null when it is, or is blank. */
 export function choiceFault(
@@ -119,8 +125,13 @@ export function choiceFault(
   const written = choicesSet(book, place);
   const text = texts[0]?.trim() ?? "";
   if (written === undefined || text === "") return null;
+  const wanted = texts.map(plain);
+  const isMeant = (choice: string) => choice.trim() !== "" && wanted.includes(plain(choice));
+  // Most cells hold one of the choices: cells of choices are read only as far as that one.
+  if (isFormula(written) && inCells(book, place.page, written).some((cell) => isMeant(shown(cell))))
+    return null;
   const list = readChoices(book, place.page, written, shown);
-  if (list.some((choice) => texts.some((one) => plain(one) === plain(choice)))) return null;
+  if (list.some(isMeant)) return null;
   const called = list.some((choice) => choice.includes(",")) ? list.map((choice) => `"${choice}"`) : list;
   const said =
     list.length > 8

@@ -36,7 +36,7 @@ export class GridView implements ShownGrid {
   #turning = false;
   readonly #painting: Painting;
   /** Which of the books that were opened one after the other is on the screen. */
-  #openings: number;
+  readonly #openings: number;
 
   constructor(root: HTMLElement, session: EditSession, place: Place, onPlace: (place: Place) => void) {
     this.#session = session;
@@ -111,15 +111,13 @@ export class GridView implements ShownGrid {
     return true;
   }
 
+  /** The page makes a grid of its own for each book that is opened. The grid of the book before may still hear of changes, off the page, where it cannot be drawn. */
+  #isGone(): boolean {
+    return this.#hot.isDestroyed || this.#session.store.openings !== this.#openings;
+  }
+
   #follow(): void {
-    if (this.#hot.isDestroyed) return;
-    const { openings } = this.#session.store;
-    if (openings !== this.#openings) {
-      // The page makes a grid of its own for a book that is opened; this one is gone before the next paint.
-      this.#openings = openings;
-      setTimeout(() => this.#follow());
-      return;
-    }
+    if (this.#isGone()) return;
     this.#painting.forget();
     if (!this.#session.store.shown.pages[this.index]) return;
     const { tall, wide } = this.#size();
@@ -135,6 +133,7 @@ export class GridView implements ShownGrid {
   }
 
   #followBar(): void {
+    if (this.#isGone()) return;
     const inBar = this.#session.draft?.where === "bar";
     const cut = this.#session.cutBlock;
     if (inBar || this.#inBar || cut !== this.#cut) this.#paint();

@@ -10,7 +10,7 @@ const EDGE = 9;
 /** Numbers kept before the edges. */
 const FRAME = 7;
 /** Cells along the longer side; with more, their lists no longer stay in the processor's cache. */
-const ACROSS = 28;
+const ACROSS = 20;
 
 /** Offset and depth, on their way in and out of `measure`: numbers handed to a long method as such become objects. */
 const io = new Float64Array(3);
@@ -26,7 +26,7 @@ export class DepthField {
   private readonly rows: number;
   /**
    * For each cell where its list begins further on; -1 not asked yet, -2 wholly outside. Then the
-   * lists: how many edges, and where each begins in `figures`.
+   * lists, which cells side by side share: how many edges, and where each begins in `figures`.
    */
   private lists: Int32Array;
   private used: number;
@@ -186,9 +186,23 @@ export class DepthField {
     for (let i = 0; i < count; i++)
       if (away[i]! <= least + 2 * reach) this.lists[at + 1 + n++] = FRAME + i * EDGE;
     this.lists[at] = n;
-    this.used = at + 1 + n;
-    this.lists[cell] = at;
-    return at;
+    const same = this.listBeside(cell, at);
+    if (same === -1) this.used = at + 1 + n;
+    this.lists[cell] = same === -1 ? at : same;
+    return this.lists[cell]!;
+  }
+
+  /** Where a cell beside this one keeps the very list that begins at `at`, or -1: the fewer lists there are, the more of them stay in the processor's cache. */
+  private listBeside(cell: number, at: number): number {
+    const { lists, columns } = this;
+    for (const beside of [cell - 1, cell + 1, cell - columns, cell + columns]) {
+      const other = beside >= 0 && beside < columns * this.rows ? lists[beside]! : -1;
+      if (other < 0) continue;
+      let k = 0;
+      while (k <= lists[at]! && lists[other + k] === lists[at + k]) k++;
+      if (k > lists[at]!) return other;
+    }
+    return -1;
   }
 
   private distance(e: number, x: number, y: number): number {

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import { DepthField, wayOut } from "../../../src/lay/depth.ts";
 import { noFitPolygon } from "../../../src/lay/no-fit-polygon.ts";
-import { signedArea } from "../../../src/lay/outline.ts";
+import { signedArea, turned } from "../../../src/lay/outline.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { counterClockwise } from "../../../src/lay/shape.ts";
 import { blob } from "./blobs.ts";
@@ -113,25 +113,51 @@ describe("the depth in a no-fit polygon", () => {
     expect(field.depth(10.3, 10.4)).toBeCloseTo(0.5, 12);
   });
 
-  it("agrees with all edges asked one by one, at 4000 places round curved pieces (seed 4)", () => {
-    const random = seeded(4);
-    const rings = noFitPolygon(blob(random, 40, 9, 4), blob(random, 31, 5, 7));
-    const field = new DepthField(rings, 0.3);
-    for (let k = 0; k < 4000; k++) {
-      const [x, y] = [30 * random() - 15, 30 * random() - 15];
-      let least = Infinity;
-      let odd = false;
-      for (const ring of rings)
-        ring.forEach(([ax, ay], i) => {
-          const [bx, by] = ring[(i + 1) % ring.length]!;
-          const t = Math.min(
-            1,
-            Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2)),
-          );
-          least = Math.min(least, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
-          if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) odd = !odd;
-        });
-      expect(field.depth(x, y)).toBeCloseTo(Math.max(0, odd ? 0.3 + least : 0.3 - least), 9);
-    }
+  for (const gap of [0, 0.3])
+    it(`agrees with all edges asked one by one, at 4000 places round curved pieces (gap ${gap}, seed 4)`, () => {
+      const random = seeded(4);
+      agrees(noFitPolygon(blob(random, 40, 9, 4), blob(random, 31, 5, 7)), gap, 4000, random);
+    });
+
+  it("agrees with all edges asked one by one, round every pair of the pieces of mao (seed 5)", () => {
+    const random = seeded(5);
+    const { pieces } = publishedQuestion("mao");
+    pieces.forEach((a, i) => {
+      for (const b of pieces.slice(i))
+        for (const gap of [0, 20]) {
+          const rings = noFitPolygon(counterClockwise(a.outline), turned(counterClockwise(b.outline), 180));
+          agrees(rings, gap, 300, random);
+        }
+    });
   });
 });
+
+/** Asks a field for the depth at random places, and all edges one by one. */
+function agrees(
+  rings: readonly (readonly Point[])[],
+  gap: number,
+  places: number,
+  random: () => number,
+): void {
+  const field = new DepthField(rings, gap);
+  const { left, right, low, high } = field;
+  for (let k = 0; k < places; k++) {
+    const x = left + (right - left) * (1.1 * random() - 0.05);
+    const y = low + (high - low) * (1.1 * random() - 0.05);
+    let least = Infinity;
+    let odd = false;
+    for (const ring of rings)
+      ring.forEach(([ax, ay], i) => {
+        const [bx, by] = ring[(i + 1) % ring.length]!;
+        const t = Math.min(
+          1,
+          Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2)),
+        );
+        least = Math.min(least, Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay)));
+        if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) odd = !odd;
+      });
+    const expected = Math.max(0, odd ? gap + least : gap - least);
+    const depth = field.depth(x, y);
+    if (Math.abs(depth - expected) > 1e-9 * (right - left)) expect(depth).toBe(expected);
+  }
+}

@@ -5,6 +5,7 @@ import type { Block, BlockForm, Declaration, Example, Kind, Take } from "./defin
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
 import { numberText } from "./number-text.ts";
+import { phrase } from "./phrase.ts";
 import { BOOK_UNITS, fromTape, type Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
@@ -65,34 +66,48 @@ function blockText(block: Block): string {
   return `{${texts.join(" | ")}}`;
 }
 
-/** The kinds of value in a reader's words. */
-const KINDS: Record<Kind, { readonly one: string; readonly many: string }> = {
-  length: { one: "length", many: "lengths" },
-  area: { one: "area", many: "areas" },
-  count: { one: "whole number", many: "whole numbers" },
-  share: { one: "share", many: "shares" },
-  angle: { one: "angle", many: "angles" },
-  days: { one: "date or days", many: "dates or days" },
-  money: { one: "price", many: "prices" },
-  figure: { one: "number", many: "numbers" },
-  flag: { one: "TRUE or FALSE", many: "TRUE or FALSE" },
-  text: { one: "text", many: "texts" },
-  piece: { one: "piece", many: "pieces" },
-  edge: { one: "name or number of an edge", many: "names or numbers of edges" },
-  verdict: { one: "verdict", many: "verdicts" },
-  block: { one: "block with headings", many: "blocks with headings" },
+/** The kinds of value in a reader's words, one and a range of cells of it. */
+const KINDS: Record<Kind, { readonly one: string; readonly range: string }> = {
+  length: { one: phrase`length`, range: phrase`range of lengths` },
+  area: { one: phrase`area`, range: phrase`range of areas` },
+  count: { one: phrase`whole number`, range: phrase`range of whole numbers` },
+  share: { one: phrase`share`, range: phrase`range of shares` },
+  angle: { one: phrase`angle`, range: phrase`range of angles` },
+  days: { one: phrase`date or days`, range: phrase`range of dates or days` },
+  money: { one: phrase`price`, range: phrase`range of prices` },
+  figure: { one: phrase`number`, range: phrase`range of numbers` },
+  flag: {
+    one: phrase`${"TRUE"} or ${"FALSE"}`,
+    range: phrase`range of ${"TRUE"} or ${"FALSE"}`,
+  },
+  text: { one: phrase`text`, range: phrase`range of texts` },
+  piece: { one: phrase`piece`, range: phrase`range of pieces` },
+  edge: { one: phrase`name or number of an edge`, range: phrase`range of names or numbers of edges` },
+  verdict: { one: phrase`verdict`, range: phrase`range of verdicts` },
+  block: { one: phrase`block with headings`, range: phrase`range of blocks with headings` },
 };
+
+/** A kind of value in a reader's words. */
+export const kindText = (kind: Kind): string => KINDS[kind].one;
 
 /** What an argument may be: "length, 3/8 to 400 in". */
 export function allowed(take: Take, unit: Unit): string {
-  const suffix = { length: ` ${unit}`, area: ` sq ${unit}`, angle: "°" }[take.kind as string] ?? "";
-  const words = [take.many ? `range of ${KINDS[take.kind].many}` : KINDS[take.kind].one];
-  if (take.choices) words.push(take.choices.join(" / "));
-  const range = rangeText(take.from, take.to, take.kind, unit);
-  if (range) words.push(`${range}${suffix}`);
-  if (take.usual) words.push(`usually ${rangeText(...take.usual, take.kind, unit)}${suffix}`);
-  if (typeof take.otherwise === "object" && take.otherwise !== null)
-    words.push(`${tapeFigure(fromTape(take.otherwise, unit), unit)}${suffix} when left out`);
+  const { kind, from, to, usual, choices, otherwise } = take;
+  const withUnit = (figures: string): string =>
+    kind === "length"
+      ? `${figures} ${unit}`
+      : kind === "area"
+        ? phrase`${figures} sq ${unit}`
+        : kind === "angle"
+          ? `${figures}°`
+          : figures;
+  const words = [take.many ? KINDS[kind].range : KINDS[kind].one];
+  if (choices) words.push(choices.join(" / "));
+  const range = rangeText(from, to, kind, unit);
+  if (range) words.push(withUnit(range));
+  if (usual) words.push(phrase`usually ${withUnit(rangeText(...usual, kind, unit))}`);
+  if (typeof otherwise === "object" && otherwise !== null)
+    words.push(phrase`${withUnit(tapeFigure(fromTape(otherwise, unit), unit))} when left out`);
   return words.join(", ");
 }
 
@@ -102,9 +117,9 @@ const tapeFigure = (length: number, unit: Unit): string =>
 
 function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
   const shown = (limit: number) => limitText(limit, kind, unit);
-  if (from !== undefined && to !== undefined) return `${shown(from)} to ${shown(to)}`;
-  if (from !== undefined) return `from ${shown(from)}`;
-  return to === undefined ? "" : `up to ${shown(to)}`;
+  if (from !== undefined && to !== undefined) return phrase`${shown(from)} to ${shown(to)}`;
+  if (from !== undefined) return phrase`from ${shown(from)}`;
+  return to === undefined ? "" : phrase`up to ${shown(to)}`;
 }
 
 /** The whole help of a function as plain text. */
@@ -122,16 +137,16 @@ export function helpText(declaration: Declaration, unit: Unit): string {
           ? ""
           : isDecided(take)
             ? take.otherwise === null
-              ? "; may be left out"
+              ? `; ${phrase`may be left out`}`
               : ""
-            : `; ${literal(take.otherwise)} when left out`;
+            : `; ${phrase`${literal(take.otherwise)} when left out`}`;
       return `  ${name.padEnd(width)}  ${take.about} (${allowed(take, unit)}${left})`;
     }),
     ...(declaration.usual ?? []).map(
       (one, i) =>
-        `  ${(i === 0 ? "usually" : "").padEnd(width)}  ${typeof one === "string" ? one : one.rule}`,
+        `  ${(i === 0 ? phrase`usually` : "").padEnd(width)}  ${typeof one === "string" ? one : one.rule}`,
     ),
-    `  gives${" ".repeat(Math.max(0, width - 5))}  ${KINDS[declaration.returns].one}`,
+    `  ${phrase`gives`.padEnd(width)}  ${kindText(declaration.returns)}`,
     "",
     ...declaration.examples.map(
       (example) => `  ${exampleFormula(declaration, example)}  ${answerText(example)}   ${example.because}`,
@@ -140,9 +155,9 @@ export function helpText(declaration: Declaration, unit: Unit): string {
     ...listsHelp(declaration),
     ...(declaration.block ? [...blockHelp(declaration.block, unit), ""] : []),
     ...(declaration.twoBlocks?.examples.map(({ formula, because }) => `  ${formula}   ${because}`) ?? []),
-    `Source: ${declaration.source}`,
+    phrase`Source: ${declaration.source}`,
   ];
-  if (declaration.cautions) lines.push(`Take care: ${declaration.cautions}`);
+  if (declaration.cautions) lines.push(`${phrase`Take care:`} ${declaration.cautions}`);
   return lines.join("\n");
 }
 
@@ -151,10 +166,10 @@ export const listsHelp = ({ takes, twoBlocks }: Declaration): string[] =>
   Object.entries({ ...twoBlocks?.takes, ...takes }).flatMap(([name, { list }]) =>
     list
       ? [
-          `The headings of ${name}, in any order and case; other columns are passed over:`,
+          phrase`The headings of ${name}, in any order and case; other columns are passed over:`,
           ...Object.values(list.columns).map(
             ({ headings, about, needed }) =>
-              `  ${headings.join(", ")}: ${about}${needed ? "" : "; may be left out"}`,
+              `  ${headings.join(", ")}: ${about}${needed ? "" : `; ${phrase`may be left out`}`}`,
           ),
           "",
         ]
@@ -165,9 +180,9 @@ export const listsHelp = ({ takes, twoBlocks }: Declaration): string[] =>
 export function blockHelp({ takes, columns, examples }: BlockForm, unit: Unit): string[] {
   const heads = Object.values(columns).map(({ headings, about }) => [headings.join(", "), about] as const);
   return [
-    "With the list as one block, whose headings say what each column is:",
+    phrase`With the list as one block, whose headings say what each column is:`,
     ...Object.entries(takes).map(([name, take]) => `  ${name}: ${take.about} (${allowed(take, unit)})`),
-    "Its headings, in any order and case:",
+    phrase`Its headings, in any order and case:`,
     ...heads.map(([headings, about]) => `  ${headings}: ${about}`),
     ...examples.map(({ formula, because }) => `  ${formula}   ${because}`),
   ];

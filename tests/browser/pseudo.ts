@@ -3,8 +3,7 @@
  * translated stands out, and which is read from right to left.
  */
 import type { Page } from "playwright-core";
-import { moduleOf } from "../../src/setup/strings/plugin.ts";
-import { inLetters, madeUpLanguage } from "../src/setup/made-up.ts";
+import { inLetters, madeUpModules } from "../src/setup/made-up.ts";
 
 /** The tag of a made-up language from right to left, by the custom of the Unicode CLDR. */
 export const PSEUDO = "ar-XB";
@@ -14,15 +13,19 @@ export const madeUp = inLetters("אבגדהוזחטיכלמנסעפצקרשתך�
 
 /** The page as it would be served with this language beside English. */
 export async function withPseudo(page: Page, address: string): Promise<void> {
-  const language = moduleOf(madeUpLanguage(PSEUDO, madeUp));
+  const modules = madeUpModules(PSEUDO, madeUp);
   await page.route(address, async (route) => {
     const response = await route.fetch();
     const html = await response.text();
     await route.fulfill({ response, body: html.replace("<html ", `<html data-languages="${PSEUDO}" `) });
   });
-  await page.route(`**/languages/${PSEUDO}.js`, (route) =>
-    route.fulfill({ contentType: "text/javascript", body: language }),
-  );
+  for (const [file, body] of [
+    [`${PSEUDO}.js`, modules.start],
+    [`${PSEUDO}.functions.js`, modules.functions],
+  ] as const)
+    await page.route(`**/languages/${file}`, (route) =>
+      route.fulfill({ contentType: "text/javascript", body }),
+    );
 }
 
 /** Every text in sight and every name and description that a screen reader says of it, without what is typed into fields. */

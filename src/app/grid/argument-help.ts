@@ -3,7 +3,7 @@
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Takes } from "../../../functions/define.ts";
 import { allowed, argumentText } from "../../../functions/help.ts";
-import { phrase, plural } from "../../../functions/phrase.ts";
+import { phrase, plural, translated } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { builtIns } from "../../engine/built-ins/described.ts";
 
@@ -65,7 +65,7 @@ const takenOf = (takes: Takes, unit: Unit): readonly Taken[] =>
   Object.entries(takes).map(([name, take]) => ({
     name,
     text: argumentText(name, take),
-    about: take.about,
+    about: translated(take.about),
     values: allowed(take, unit),
   }));
 

@@ -1,5 +1,5 @@
 /** The names and functions that may be meant by the beginning of a word. */
-import { phrase } from "../../../functions/phrase.ts";
+import { phrase, translated } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { everyName, lookUp, nameMeant, nameOf, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
@@ -44,7 +44,7 @@ export function offersFor(word: string, { book, at, functions, shown }: Vocabula
   };
   const picked = [...fitting(begins), ...fitting(holds)].slice(0, MOST);
   return picked.map(({ text, is }) => {
-    if (is === "function") return { text, is, about: functions.get(text)!.summary };
+    if (is === "function") return { text, is, about: translated(functions.get(text)!.summary) };
     const place = lookUp(book, text, at.page);
     const list = place ? null : nameMeant(book, text, at.page);
     return {

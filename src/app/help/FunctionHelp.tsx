@@ -7,6 +7,7 @@ import {
   argumentText,
   blockSignatures,
   exampleFormula,
+  kindText,
   signature,
 } from "../../../functions/help.ts";
 import { phrase } from "../../../functions/phrase.ts";
@@ -39,7 +40,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
         ))}
         <div>
           <dt>{phrase`result`}</dt>
-          <dd>{returns}</dd>
+          <dd>{kindText(returns)}</dd>
         </div>
       </dl>
       {Object.entries({ ...twoBlocks?.takes, ...takes }).map(

@@ -1,6 +1,8 @@
 /** The texts of the sewing functions that the page loads with the help (`src/setup/function-texts.ts`). */
+import "../language/function-words.ts";
 import type { CataloguedFunction } from "../../../functions/catalogue.ts";
 import type { Declaration } from "../../../functions/define.ts";
+import { inLanguage } from "../../../functions/said-of-function.ts";
 
 type Texts = Pick<Declaration, "name" | "words" | "alike" | "examples">;
 
@@ -15,8 +17,6 @@ const texts: ReadonlyMap<string, Texts> = new Map(
     .map((one) => [one.name, one]),
 );
 
-/** The declaration with its texts, whether or not the page's start brought them. */
-export const withTexts = (declaration: CataloguedFunction): CataloguedFunction => ({
-  ...declaration,
-  ...texts.get(declaration.name),
-});
+/** The declaration with its texts, whether or not the page's start brought them, in the reader's language. */
+export const withTexts = (declaration: CataloguedFunction): CataloguedFunction =>
+  inLanguage({ ...declaration, ...texts.get(declaration.name) });

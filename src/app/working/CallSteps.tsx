@@ -1,5 +1,6 @@
 /** One function at work: its arguments, its steps with the numbers in them, its answer, its source. */
-import { phrase } from "../../../functions/phrase.ts";
+import "../language/function-words.ts";
+import { phrase, translated } from "../../../functions/phrase.ts";
 import type { CallWorking } from "../../engine/explain.ts";
 
 export function CallSteps({ call }: { call: CallWorking }) {
@@ -8,14 +9,14 @@ export function CallSteps({ call }: { call: CallWorking }) {
   return (
     <div className="call">
       <p className="call-name">
-        <b>{name}</b> {summary}
+        <b>{name}</b> {translated(summary)}
       </p>
       <table className="figures">
         <caption className="unseen">{phrase`Arguments of ${name}`}</caption>
         <tbody>
           {given.map((one) => (
             <tr key={one.name}>
-              <th scope="row" title={takes[one.name]?.about}>
+              <th scope="row" title={translated(takes[one.name]?.about ?? "")}>
                 {one.name}
               </th>
               <td>{one.shown === "" ? phrase`left out` : one.shown}</td>
@@ -45,10 +46,10 @@ export function CallSteps({ call }: { call: CallWorking }) {
       <p className={refused ? "look" : "answer"}>{refused ? answer : phrase`gives ${answer}`}</p>
       {cautions && (
         <p className="caution">
-          <b>{phrase`Take care:`}</b> {cautions}
+          <b>{phrase`Take care:`}</b> {translated(cautions)}
         </p>
       )}
-      <p className="source">{phrase`Source: ${source}`}</p>
+      <p className="source">{phrase`Source: ${translated(source)}`}</p>
     </div>
   );
 }

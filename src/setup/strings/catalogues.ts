@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type GetTextTranslations, po } from "gettext-parser";
 import type { Language, Translation } from "../../../functions/phrase.ts";
-import { type Message, merged, messagesOf } from "./messages.ts";
+import { constantsOf, type Message, merged, messagesOf, SHARED } from "./messages.ts";
 import { translationOf } from "./translation.ts";
 
 /** Where sentences for the page stand. */
@@ -29,7 +29,9 @@ export function allMessages(root: string): Message[] {
       .filter((path) => /\.tsx?$/.test(path) && !path.endsWith(".d.ts"))
       .map((path) => `${folder}/${path.replaceAll("\\", "/")}`),
   ).sort();
-  return merged(files.flatMap((file) => messagesOf(file, readFileSync(join(root, file), "utf8"))));
+  const read = (file: string) => readFileSync(join(root, file), "utf8");
+  const shared = new Map(SHARED.flatMap((file) => constantsOf(file, read(file))));
+  return merged(files.flatMap((file) => messagesOf(file, read(file), shared)));
 }
 
 /** The text of a catalogue: of the given translations those whose sentences there are, and every other sentence without one. */

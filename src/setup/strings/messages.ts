@@ -15,6 +15,8 @@ export interface Message {
   readonly names: readonly string[];
   /** The files it stands in. */
   readonly files: readonly string[];
+  /** What a sewing function says of itself, which the page loads with the first part that shows it. */
+  readonly late?: true;
   /** What the code says of it to translators, in a comment above it that begins with "For translators:". */
   readonly hint?: string;
 }
@@ -59,6 +61,12 @@ export const TABLES: Readonly<Record<string, readonly string[] | "sentences">> =
   "src/app/help/topics/": ["title", "name", "summary", "words", "says", "table"],
   "src/app/help/shortcuts.ts": ["keys", "does"],
 };
+
+/** What a sewing function says of itself and of its arguments. `inLanguage` of functions/said-of-function.ts translates it. */
+const HELP: ReadonlySet<string> = new Set(["summary", "about", "because", "source", "cautions", "words"]);
+
+/** Files with texts that several functions have in their help. */
+export const SHARED = ["functions/cautions.ts", "functions/sources.ts"];
 
 type Node = ESTree.Node;
 
@@ -184,8 +192,36 @@ const HINT = "For translators:";
 /** What translators are told of the labels of shapes. */
 const IN_A_DRAWING = "words in a drawing.";
 
-/** The sentences of one file of code. */
-export function messagesOf(file: string, code: string): Message[] {
+/** The texts that a file exports by name. */
+export function constantsOf(file: string, code: string): [name: string, text: string][] {
+  return parseSync(file, code).program.body.flatMap((statement) =>
+    statement.type === "ExportNamedDeclaration" && statement.declaration?.type === "VariableDeclaration"
+      ? statement.declaration.declarations.flatMap(({ id, init }): [string, string][] => {
+          const text = staticText(init ?? undefined);
+          return id.type === "Identifier" && text !== null ? [[id.name, text]] : [];
+        })
+      : [],
+  );
+}
+
+/** A text of the help of a sewing function, with the shared texts in it written out; null for anything else. */
+function helpText(node: Node, around: readonly Node[], shared: ReadonlyMap<string, string>): string | null {
+  const owner = around.at(-1);
+  if (owner?.type !== "Property" || owner.value !== node || owner.key.type !== "Identifier") return null;
+  if (!HELP.has(owner.key.name)) return null;
+  if (node.type === "Identifier") return shared.get(node.name) ?? null;
+  if (node.type !== "TemplateLiteral") return staticText(node);
+  const texts = node.expressions.map((one) => (one.type === "Identifier" ? shared.get(one.name) : undefined));
+  if (texts.includes(undefined)) return null;
+  return node.quasis.map(({ value }, i) => value.cooked! + (texts[i] ?? "")).join("");
+}
+
+/** The sentences of one file of code; `shared` are texts by the names of their constants. */
+export function messagesOf(
+  file: string,
+  code: string,
+  shared: ReadonlyMap<string, string> = new Map(),
+): Message[] {
   const { program, errors, comments } = parseSync(file, code);
   if (errors.length > 0) throw new Unfit(`${file}: ${errors[0]!.message}`);
   const found: Message[] = [];
@@ -199,6 +235,9 @@ export function messagesOf(file: string, code: string): Message[] {
           : field?.key.type === "Identifier" && fields.includes(field.key.name);
       if (isText) found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     }
+    const help = file.startsWith("functions/") ? helpText(node, around, shared) : null;
+    if (help !== null)
+      found.push({ ...trimmed(quoted(help)), key: help, names: [], files: [file], late: true });
     if (node.type === "Literal" && typeof node.value === "string" && isMeasured(node, around))
       found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     if (node.type !== "TaggedTemplateExpression") return;
@@ -270,7 +309,15 @@ export function merged(all: readonly Message[]): Message[] {
       const { id, names } = one.id < known.id ? one : known;
       const files = [...new Set([...known.files, ...one.files])].sort();
       const hint = [known.hint, one.hint].filter((text, i, all) => text && all.indexOf(text) === i).join(" ");
-      byKey.set(one.key, { ...known, id, names, files, ...(hint && { hint }) });
+      const { late, ...first } = known;
+      byKey.set(one.key, {
+        ...first,
+        id,
+        names,
+        files,
+        ...(late && one.late && { late }),
+        ...(hint && { hint }),
+      });
     }
   }
   return [...byKey.values()];

@@ -4,15 +4,25 @@ import { join } from "node:path";
 import type { Plugin } from "vite";
 import type { Language } from "../../../functions/phrase.ts";
 import { allMessages, languageOf, languages } from "./catalogues.ts";
+import type { Message } from "./messages.ts";
 
-/** A language as the module that the page loads. */
-export const moduleOf = (language: Language): string => `export default ${JSON.stringify(language)};\n`;
+/** A language as the two modules that the page loads: what it says from its start, and what the sewing functions say of themselves. */
+export function modulesOf(
+  tag: string,
+  text: string,
+  messages: readonly Message[],
+): { start: string; functions: string } {
+  const of = (some: readonly Message[]): Language => languageOf(tag, text, some);
+  const module = (value: unknown) => `export default ${JSON.stringify(value)};\n`;
+  return {
+    start: module(of(messages.filter(({ late }) => !late))),
+    functions: module(of(messages.filter(({ late }) => late)).phrases),
+  };
+}
 
 export const catalogues = (root: string): Plugin => {
-  const moduleFor = (tag: string) =>
-    moduleOf(
-      languageOf(tag, readFileSync(join(root, "src/languages", `${tag}.po`), "utf8"), allMessages(root)),
-    );
+  const modulesFor = (tag: string) =>
+    modulesOf(tag, readFileSync(join(root, "src/languages", `${tag}.po`), "utf8"), allMessages(root));
   return {
     name: "catalogues",
     transformIndexHtml: (html) => {
@@ -20,15 +30,18 @@ export const catalogues = (root: string): Plugin => {
       return tags.length > 0 ? html.replace("<html ", `<html data-languages="${tags.join(" ")}" `) : html;
     },
     generateBundle() {
-      for (const tag of languages(root))
-        this.emitFile({ type: "asset", fileName: `languages/${tag}.js`, source: moduleFor(tag) });
+      for (const tag of languages(root)) {
+        const { start, functions } = modulesFor(tag);
+        this.emitFile({ type: "asset", fileName: `languages/${tag}.js`, source: start });
+        this.emitFile({ type: "asset", fileName: `languages/${tag}.functions.js`, source: functions });
+      }
     },
     configureServer({ middlewares }) {
       middlewares.use((request, response, next) => {
-        const tag = /\/languages\/([\w-]+)\.js/.exec(request.url ?? "")?.[1];
+        const [, tag, late] = /\/languages\/([\w-]+)(\.functions)?\.js/.exec(request.url ?? "") ?? [];
         if (!tag || !languages(root).includes(tag)) return next();
         response.setHeader("Content-Type", "text/javascript");
-        response.end(moduleFor(tag));
+        response.end(modulesFor(tag)[late ? "functions" : "start"]);
       });
     },
   };

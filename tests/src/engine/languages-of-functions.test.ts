@@ -6,7 +6,7 @@ import type { Shape } from "../../../functions/drawing/shapes.ts";
 import type { Explanation } from "../../../functions/run.ts";
 import type { Body } from "../../../functions/worn/body.ts";
 import type { Worn } from "../../../functions/worn/worn-drawing.ts";
-import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
+import { inLetters, madeUpLanguage, namesIn, untranslated } from "../setup/made-up.ts";
 
 const CYRILLIC = inLetters("абвгдежзийклмнопрстуфхцчшщ");
 
@@ -154,9 +154,10 @@ async function sheets(language: ReturnType<typeof madeUpLanguage> | null) {
     canWear(engine, place) === "yes" ? [wornSheet(book, "skirt", wornAt(engine, place)!.worn)] : [],
   );
   const words = found.map(({ shapes }) => drawingInWords(shapes, book));
+  const own = new Set([...wordsIn(text), ...found.flatMap(({ piece }) => piece.names.flatMap(wordsIn))]);
   engine.destroy();
   speak(null);
-  return { files, worn, words, own: ownTexts() };
+  return { files, worn, words, own };
 }
 
 test("sheets that are written as files have the reader's words, and the piece that is read back from them", async () => {
@@ -172,4 +173,50 @@ test("sheets that are written as files have the reader's words, and the piece th
     ),
   );
   expect(untranslated([...texts, ...other.words], other.own)).toEqual([]);
+});
+
+/** Every text in the named fields of a plain value, at any depth; what a column of a list takes is shown nowhere. */
+const fieldsIn = (value: unknown, fields: readonly string[]): string[] =>
+  typeof value === "object" && value
+    ? Object.entries(value).flatMap(([field, one]) =>
+        field === "take"
+          ? []
+          : typeof one === "string"
+            ? fields.includes(field)
+              ? [one]
+              : []
+            : fieldsIn(one, fields),
+      )
+    : [];
+
+const SAID = ["summary", "source", "words", "cautions", "about", "because"];
+
+/** The texts of the help of every function, and the lines of it that are no formula. */
+async function helped(language: ReturnType<typeof madeUpLanguage> | null) {
+  vi.resetModules();
+  const { speak } = await import("../../../functions/speech.ts");
+  speak(language);
+  const { catalogue } = await import("../../../functions/catalogue.ts");
+  const { helpText } = await import("../../../functions/help.ts");
+  const { inLanguage } = await import("../../../functions/said-of-function.ts");
+  const all = [...catalogue.values()].map(inLanguage);
+  const isFormula = (line: string) => /^\s*=?[A-Z_]+\(/.test(line);
+  const texts = all.flatMap((one) => fieldsIn(one, SAID));
+  const helps = all.map((one) => ({
+    lines: helpText(one, "cm")
+      .split("\n")
+      .filter((line) => !isFormula(line)),
+    own: new Set([...namesIn(one), "TRUE", "FALSE"].filter((text) => /[a-z]{2}/i.test(text))),
+  }));
+  speak(null);
+  return { texts, helps };
+}
+
+test("the help of every function, and what its arguments may be, is in the reader's language", async () => {
+  const english = await helped(null);
+  const other = await helped(madeUpLanguage("en-XA", CYRILLIC));
+  expect(english.texts.length).toBeGreaterThan(1500);
+  expect(other.texts.length).toBe(english.texts.length);
+  expect(other.texts.filter((text, i) => text === english.texts[i] && /[a-z]{2}/.test(text))).toEqual([]);
+  expect(other.helps.flatMap(({ lines, own }) => untranslated(lines, own))).toEqual([]);
 });

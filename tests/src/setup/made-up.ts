@@ -4,9 +4,12 @@ import { type MessageFormatElement, parse, TYPE } from "@formatjs/icu-messagefor
 import { printAST } from "@formatjs/icu-messageformat-parser/printer.js";
 import { po } from "gettext-parser";
 import { catalogue } from "../../../functions/catalogue.ts";
+import type { Declaration } from "../../../functions/define.ts";
 import { signature } from "../../../functions/help.ts";
 import type { Language } from "../../../functions/phrase.ts";
 import { allMessages, catalogueText, languageOf } from "../../../src/setup/strings/catalogues.ts";
+import type { Message } from "../../../src/setup/strings/messages.ts";
+import { modulesOf } from "../../../src/setup/strings/plugin.ts";
 
 const PLAIN = "abcdefghijklmnopqrstuvwxyz";
 
@@ -33,32 +36,51 @@ const inMadeUp = (
     return { ...element, options: Object.fromEntries(options) };
   });
 
-/** A language made of the catalogue. */
-export function madeUpLanguage(tag: string, madeUp: (text: string) => string): Language {
-  const messages = allMessages(new URL("../../../", import.meta.url).pathname);
+const root = new URL("../../../", import.meta.url).pathname;
+
+/** The text of the catalogue of a language that is made of it. */
+function madeUpCatalogue(messages: readonly Message[], madeUp: (text: string) => string): string {
   const written = po.parse(catalogueText(messages, null));
   for (const message of Object.values(written.translations[""]!))
     if (message.msgid !== "")
       message.msgstr = [printAST(inMadeUp(parse(message.msgid, { ignoreTag: true }), madeUp))];
-  return languageOf(tag, po.compile(written).toString(), messages);
+  return po.compile(written).toString();
+}
+
+/** A language made of the catalogue. */
+export function madeUpLanguage(tag: string, madeUp: (text: string) => string): Language {
+  const messages = allMessages(root);
+  return languageOf(tag, madeUpCatalogue(messages, madeUp), messages);
+}
+
+/** The same as the modules that the page loads. */
+export function madeUpModules(tag: string, madeUp: (text: string) => string): ReturnType<typeof modulesOf> {
+  const messages = allMessages(root);
+  return modulesOf(tag, madeUpCatalogue(messages, madeUp), messages);
 }
 
 /** Every text in a plain value, at any depth. */
-const textsIn = (value: unknown): string[] =>
+const textsIn = (value: unknown, except: ReadonlySet<string> = new Set()): string[] =>
   typeof value === "string"
     ? [value]
     : typeof value === "object" && value
-      ? Object.entries(value).flatMap(([key, one]) => [key, ...textsIn(one)])
+      ? Object.entries(value).flatMap(([key, one]) => [key, ...(except.has(key) ? [] : textsIn(one, except))])
       : [];
 
-/** What is not the page's to translate: the texts of the ready books and garments, and all that a sewing function says of itself. */
+/** What a sewing function says of itself: the page translates it. */
+const SAID: ReadonlySet<string> = new Set(["summary", "about", "because", "source", "cautions", "words"]);
+
+/** What a function, its arguments, choices and headings are called, and what its examples hold. */
+export const namesIn = (one: Declaration): string[] => [...textsIn(one, SAID), signature(one)];
+
+/** What is not the page's to translate: the texts of the ready books and garments, and what the sewing functions and their arguments, choices and headings are called. */
 export function ownTexts(): Set<string> {
   const root = new URL("../../../templates/", import.meta.url);
   const books = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((path) =>
     path.endsWith(".json"),
   );
   const texts = books.flatMap((path) => textsIn(JSON.parse(readFileSync(new URL(path, root), "utf8"))));
-  const functions = [...catalogue.values()].flatMap((one) => [...textsIn(one), signature(one)]);
+  const functions = [...catalogue.values()].flatMap(namesIn);
   return new Set(
     [...texts, ...functions].map((text) => text.trim()).filter((text) => /[a-z]{2}/i.test(text)),
   );

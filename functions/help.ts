@@ -5,7 +5,7 @@ import type { Block, BlockForm, Declaration, Example, Kind, Take } from "./defin
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
 import { numberText } from "./number-text.ts";
-import { phrase } from "./phrase.ts";
+import { phrase, shown } from "./phrase.ts";
 import { BOOK_UNITS, fromTape, type Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
@@ -93,22 +93,21 @@ export const kindText = (kind: Kind): string => KINDS[kind].one;
 /** What an argument may be: "length, 3/8 to 400 in". */
 export function allowed(take: Take, unit: Unit): string {
   const { kind, from, to, usual, choices, otherwise } = take;
-  const withUnit = (figures: string): string =>
-    kind === "length"
-      ? `${figures} ${unit}`
-      : kind === "area"
-        ? phrase`${figures} sq ${unit}`
-        : kind === "angle"
-          ? `${figures}°`
-          : figures;
   const words = [take.many ? KINDS[kind].range : KINDS[kind].one];
-  if (choices) words.push(choices.join(" / "));
+  if (choices) words.push(shown(choices.join(" / ")));
   const range = rangeText(from, to, kind, unit);
-  if (range) words.push(withUnit(range));
-  if (usual) words.push(phrase`usually ${withUnit(rangeText(...usual, kind, unit))}`);
+  if (range) words.push(range);
+  if (usual) words.push(phrase`usually ${rangeText(...usual, kind, unit)}`);
   if (typeof otherwise === "object" && otherwise !== null)
-    words.push(phrase`${withUnit(tapeFigure(fromTape(otherwise, unit), unit))} when left out`);
+    words.push(phrase`${withUnit(tapeFigure(fromTape(otherwise, unit), unit), kind, unit)} when left out`);
   return words.join(", ");
+}
+
+/** A figure of this kind with its unit: "400 in". */
+function withUnit(figure: string, kind: Kind, unit: Unit): string {
+  if (kind === "length") return `${figure} ${unit}`;
+  if (kind === "area") return phrase`${figure} sq ${unit}`;
+  return kind === "angle" ? `${figure}°` : figure;
 }
 
 /** A length as its tape shows it: "3/16", "0.5". */
@@ -116,10 +115,11 @@ const tapeFigure = (length: number, unit: Unit): string =>
   BOOK_UNITS[unit].tape === "in" ? tapeText(length, unit, "1/32") : String(length);
 
 function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
-  const shown = (limit: number) => limitText(limit, kind, unit);
-  if (from !== undefined && to !== undefined) return phrase`${shown(from)} to ${shown(to)}`;
-  if (from !== undefined) return phrase`from ${shown(from)}`;
-  return to === undefined ? "" : phrase`up to ${shown(to)}`;
+  const figure = (limit: number) => limitText(limit, kind, unit);
+  const last = (limit: number) => withUnit(figure(limit), kind, unit);
+  if (from !== undefined && to !== undefined) return phrase`${figure(from)} to ${last(to)}`;
+  if (from !== undefined) return phrase`from ${last(from)}`;
+  return to === undefined ? "" : phrase`up to ${last(to)}`;
 }
 
 /** The whole help of a function as plain text. */

@@ -28,7 +28,8 @@ const FROM_LEFT = /[^\P{L}\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10
 /** A figure of more than plain digits, such as "39 7/8" or "-3 °": its parts change places among words from right to left. */
 const FIGURE = /\d\D|\D\d/;
 
-const MIXED = /\d+ \d+\/\d+/g;
+/** Figures in the words of a translation: "39 7/8", "5 %". */
+const MIXED = /\d+ (?:\d+\/\d+|%)/g;
 
 /** The texts whose words are kept, the last ones that were written or shown: those of cells in sight are looked up again and again, and stay. */
 const MOST_WORDS = 20_000;

@@ -320,8 +320,11 @@ it("in a language from right to left no sentence of the page stays English and n
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
   await cell(page, "B8").click();
   await page.locator(".lay-table").first().waitFor();
-  // Its working is in the words of the sewing functions.
+  // In its working the names and the formulas of the steps are the book's.
   await noteWrongWay("a lay");
+  const working = page.locator(".working :is(.call-name, .step-words, .answer, .caution, .source)");
+  await expect.poll(() => working.count()).toBeGreaterThan(3);
+  expect(untranslated(await working.allInnerTexts(), own)).toEqual([]);
   await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
   await cell(page, "B3").click();
   await button("What if").click();
@@ -333,13 +336,19 @@ it("in a language from right to left no sentence of the page stays English and n
   await cell(page, "B11").click();
   await page.getByRole("tab", { name: madeUp("What matters"), exact: true }).click();
   await page.locator(".bars .bar-words").first().waitFor();
-  // The working beside it is in the words of the sewing functions.
+  // The working beside it has the names of steps.
   const matters = (await page.locator(".matters").allInnerTexts()).join("\n").split("\n");
   expect(untranslated(matters, own)).toEqual([]);
   const table = { name: "1", mimeType: "text/csv", buffer: Buffer.from(TABLE, "latin1") };
   const openTable = async () => {
     await page.keyboard.press("Control+o");
     await page.getByLabel(madeUp("A file to open")).setInputFiles(table);
+  };
+  const helpOn = async (name: string) => {
+    await page.keyboard.press("F1");
+    await page.locator("dialog[open] input").first().fill(name);
+    // In the field, Escape would empty it.
+    await page.keyboard.press("Tab");
   };
   const dialogs: readonly (readonly [state: string, reach: () => Promise<unknown>, there?: string])[] = [
     ["a note", () => button("Note").click()],
@@ -351,6 +360,7 @@ it("in a language from right to left no sentence of the page stays English and n
     ["Books", () => page.keyboard.press("Control+o"), ".book"],
     ["New", () => page.keyboard.press("Alt+n")],
     ["Help", () => page.keyboard.press("F1"), ".help-chapter"],
+    ["the help of a function", () => helpOn("SLASHED_PANEL"), ".takes"],
     ["Print", () => page.keyboard.press("Alt+p")],
     ["a table, which a worker reads", openTable, ".import-said"],
   ];

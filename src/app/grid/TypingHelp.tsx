@@ -1,6 +1,6 @@
 /** What stands beside a cell while it is typed in: the hint of the argument, and the names, functions or choices that fit. */
 
-import "../language/function-words.ts";
+import "../function-words.ts";
 import {
   lazy,
   Suspense,

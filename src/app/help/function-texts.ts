@@ -1,5 +1,5 @@
 /** The texts of the sewing functions that the page loads with the help (`src/setup/function-texts.ts`). */
-import "../language/function-words.ts";
+import "../function-words.ts";
 import type { CataloguedFunction } from "../../../functions/catalogue.ts";
 import type { Declaration } from "../../../functions/define.ts";
 import { inLanguage } from "../../../functions/said-of-function.ts";

@@ -1,5 +1,5 @@
 /** One function at work: its arguments, its steps with the numbers in them, its answer, its source. */
-import "../language/function-words.ts";
+import "../function-words.ts";
 import { phrase, translated } from "../../../functions/phrase.ts";
 import type { CallWorking } from "../../engine/explain.ts";
 

@@ -1,7 +1,7 @@
 /** From tape to cut: how the selected cell's value is calculated, then each cell it depends on. */
 import { phrase } from "../../../functions/phrase.ts";
 import "./working.css";
-import { memo } from "react";
+import { Fragment, memo } from "react";
 import type { Place } from "../../book/address.ts";
 import { nameFor } from "../../book/names.ts";
 import { dependents } from "../../engine/dependents.ts";
@@ -149,12 +149,13 @@ function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision"
     <p className="uses">
       {phrase`Used by `}
       {uses.slice(0, MOST_USES).map((one, i) => (
-        <span key={engine.address(one)}>
+        // The comma goes with the direction of the page, not with that of the name.
+        <Fragment key={engine.address(one)}>
           {i > 0 && ", "}
           <button type="button" className="link" onClick={() => onPlace(one)}>
             {nameFor(engine.book, one, place.page) ?? cellText(engine.book, one)}
           </button>
-        </span>
+        </Fragment>
       ))}
       {uses.length > MOST_USES && phrase` and ${uses.length - MOST_USES} more cells`}
     </p>

@@ -220,3 +220,15 @@ test("the help of every function, and what its arguments may be, is in the reade
   expect(other.texts.filter((text, i) => text === english.texts[i] && /[a-z]{2}/.test(text))).toEqual([]);
   expect(other.helps.flatMap(({ lines, own }) => untranslated(lines, own))).toEqual([]);
 });
+
+test("in a language from right to left a unit stays behind its figure in the help, and choices keep their order", async () => {
+  vi.resetModules();
+  const { speak } = await import("../../../functions/speech.ts");
+  speak(madeUpLanguage("ar-XB", inLetters("אבגדהוזחטיכלמנסעפצקרשתךםןף")));
+  const { allowed } = await import("../../../functions/help.ts");
+  const length = allowed({ kind: "length", about: "", from: 1, to: 200 }, "cm");
+  const choice = allowed({ kind: "text", about: "", choices: ["hem", "top"] }, "cm");
+  speak(null);
+  expect(length).toContain("\u2068200 cm\u2069");
+  expect(choice).toContain("\u2068hem / top\u2069");
+});

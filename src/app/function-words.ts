@@ -2,7 +2,7 @@
  * What the sewing functions say of themselves, in the page's language. A part of the page that shows it imports this
  * module, and so waits for it; in English there is nothing to wait for. What does not come stays English.
  */
-import { spokenLanguage } from "../../../functions/phrase.ts";
+import { spokenLanguage } from "../../functions/phrase.ts";
 
 const spoken = spokenLanguage();
 if (spoken) {

@@ -70,7 +70,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
                     {called}
                   </button>
                   {called !== address && <span className="worked-address">{address}</span>}
-                  <span className="worked-value" title={exact(engine.value(one), kind, engine.book)}>
+                  <span className={valueClass(shown)} title={exact(engine.value(one), kind, engine.book)}>
                     {text === "" ? phrase`blank` : shown}
                   </span>
                 </li>
@@ -110,10 +110,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
         ) : (
           called
         )}
-        <span
-          className={shown.length > SENTENCE ? "worked-said" : "worked-value"}
-          title={exact(engine.value(place), kind, engine.book)}
-        >
+        <span className={valueClass(shown)} title={exact(engine.value(place), kind, engine.book)}>
           {shown}
         </span>
       </h3>
@@ -139,6 +136,14 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
 
 /** An answer with more letters than this is a sentence, not a value. */
 const SENTENCE = 40;
+/** One with at most so many stands on one line: "3 1/2" is never read as 3 and, beneath it, 1/2. */
+const FIGURE = 22;
+
+function valueClass(shown: string): string {
+  if (shown.length > SENTENCE) return "worked-said";
+  return shown.length > FIGURE ? "worked-value" : "worked-value worked-figure";
+}
+
 /** How many cells are named before the others are only counted. */
 const MOST_USES = 12;
 

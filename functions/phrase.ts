@@ -80,13 +80,16 @@ export const FROM_RIGHT = /[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{
 const isolated = (words: string): string =>
   speaker ? speaker.isolated(words) : FROM_RIGHT.test(words) ? `\u2068${words}\u2069` : words;
 
-/** A value as it stands in a sentence; elements stay what they are. */
+/** A value as it stands in a sentence, which is one line whatever was typed; elements stay what they are. */
 export const shown = <Value>(value: Value): Value | string =>
   typeof value === "function"
     ? shown(value() as string)
     : typeof value === "number" || typeof value === "string"
-      ? isolated(asRead(String(value)))
+      ? isolated(inLine(asRead(String(value))))
       : value;
+
+const inLine = (text: string): string =>
+  /[\n\r]/.test(text) ? text.replace(/\s*[\n\r]\s*/g, " ") : text;
 
 const inEnglish = <Value>(
   texts: readonly string[],
@@ -118,9 +121,10 @@ export const phrase = (texts: TemplateStringsArray, ...values: readonly PhraseVa
  * hold them, and a book answers the same to every reader. Where it is shown, `asRead` gives the reader's words.
  */
 export function written(texts: TemplateStringsArray, ...values: readonly PhraseValue[]): string {
-  const english = inEnglish(texts, values, (value) => (typeof value === "function" ? value() : value)).join(
-    "",
-  );
+  const english = inEnglish(texts, values, (value) => {
+    const one = typeof value === "function" ? value() : value;
+    return typeof one === "string" ? inLine(one) : one;
+  }).join("");
   speaker?.keepWords(english, phrase(texts, ...values));
   return english;
 }

@@ -83,9 +83,9 @@ export function engineFault(engine: Engine, deep = true): string | null {
         if (drawn) pictureOf(drawn.shapes, engine.book);
       }
   if (!deep) return null;
-  checks(engine);
   piecesOf(engine);
-  return null;
+  const told = checks(engine).find(({ sentence }) => /[\n\r]/.test(sentence));
+  return told ? `the list of problems says ${JSON.stringify(told.sentence)}` : null;
 }
 
 /** The control cells after B1 is changed to a figure. */

@@ -98,3 +98,22 @@ test("a formula of 40,000 quotes is refused before the engine looks for page tit
   const few = new Engine(withBomb("=B1*'''1"), layDesk);
   expect(few.view(at(2)).problem?.sentence).toBe("the sign ' has no meaning in a formula; delete it");
 });
+
+test("a sentence about a text of several lines is one line", () => {
+  // Found by npm run attack -- --seed 20261128 --only "typed texts", cases 32, 40 and 143.
+  const texts = [",5\n{~waistL 1 2 Z", "0:52:3@\n.;", "1e9\u{feff}SUM\r\n÷"];
+  for (const kind of ["date", "length"] as const)
+    for (const typed of texts) {
+      const blank = blankBook("The hem of the moon", "in", "1/8");
+      const columns = [{ heading: "", kind, width: 100 }];
+      const pages = blank.pages.map((page) => ({ ...page, columns }));
+      const engine = new Engine(type({ ...blank, pages }, [{ ...at(0, 0), typed }]), layDesk);
+      const [check] = checks(engine);
+      expect(check?.sentence).toMatch(/can't be read as a/);
+      expect([check?.sentence, engine.view(at(0, 0)).problem?.sentence].join("")).not.toMatch(/[\n\r]/);
+      engine.destroy();
+    }
+  const asked = new Engine(withBomb('=SPREAD_PER_GAP("a\nhem"; 1; 5)'), layDesk);
+  expect(asked.view(at(2)).problem?.sentence).toMatch(/"a hem"/);
+  expect(asked.view(at(2)).problem?.sentence).not.toMatch(/[\n\r]/);
+});

@@ -6,7 +6,7 @@
 import { type Argument, isList, takesOf, withUnit } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
-import { limitText, scaleOf } from "./limits.ts";
+import { limitsOf, limitText, scaleOf } from "./limits.ts";
 import { numberText } from "./number-text.ts";
 import { phrase, translated } from "./phrase.ts";
 import { type ArgumentValues, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
@@ -79,14 +79,20 @@ function inCentimetres(
   return names;
 }
 
-function outsideRange({ usual, otherwise }: Take, value: RuleValue): number | null {
-  const [least, most] = usual!;
+/** The value, or the one of a list, that lies beyond the round figures that either tape shows as its limits. */
+function outsideRange({ kind, usual, otherwise }: Take, value: RuleValue): number | null {
+  const { least, most } = limitsOf({ kind, from: usual![0], to: usual![1] }, "cm") as Range;
   const list = typeof value === "object" ? value : [value];
   for (const one of list) {
     if (typeof one !== "number" || one === otherwise) continue;
     if (one < least - 1e-9 * Math.abs(least) || one > most + 1e-9 * Math.abs(most)) return one;
   }
   return null;
+}
+
+interface Range {
+  readonly least: number;
+  readonly most: number;
 }
 
 function rangeSentence(name: string, { kind, usual }: Take, value: number, scale: Scale): string {

@@ -1,13 +1,17 @@
 import { expect, test } from "vitest";
+import { catalogue } from "../../functions/catalogue.ts";
 import { CLOTH_COST } from "../../functions/cloth/CLOTH_COST.ts";
 import { CUFF } from "../../functions/curves/CUFF.ts";
 import { define } from "../../functions/define.ts";
 import { PLACKET_LENGTH } from "../../functions/fitting/PLACKET_LENGTH.ts";
+import { TAKE_IN_EACH } from "../../functions/fitting/TAKE_IN_EACH.ts";
 import { GORE } from "../../functions/flare/GORE.ts";
+import { readTape } from "../../functions/fractions.ts";
 import { HOOK_COUNT } from "../../functions/notions/HOOK_COUNT.ts";
 import { ruleOf } from "../../functions/plain-rule.ts";
 import { explain } from "../../functions/run.ts";
 import { unusualIn } from "../../functions/to-look-at.ts";
+import { unusualArguments } from "../../functions/unusual-arguments.ts";
 
 test("figures in each other's place are answered and pointed out, with the arguments' names", () => {
   const inches = { unit: "in" } as const;
@@ -33,6 +37,35 @@ test("the working of an unusual call says so and still has its answer", () => {
   const { answer, unusual } = explain(HOOK_COUNT, [1, 7], { unit: "in" });
   expect(answer).toBe(2);
   expect(unusual).toEqual([expect.stringContaining("the spacing 7 in is above the edge 1 in")]);
+});
+
+test("no warning contradicts itself: what it calls above or below a round limit is so on the tape that shows it", () => {
+  // 60 cm are 23 5/8 in, and a tape of inches says 25 in.
+  expect(unusualIn(TAKE_IN_EACH, [24.5, 2], { unit: "in" })).toEqual([]);
+  expect(unusualIn(TAKE_IN_EACH, [25.5, 2], { unit: "in" })).toHaveLength(1);
+  let warned = 0;
+  for (const declaration of catalogue.values())
+    for (const [name, { kind, usual, many }] of Object.entries(declaration.takes)) {
+      if (kind !== "length" || !usual || many) continue;
+      for (const unit of ["in", "cm"] as const)
+        for (const limit of usual)
+          for (const share of [0.9, 0.95, 0.99, 1.01, 1.05, 1.1]) {
+            const value = limit * share * (unit === "in" ? 1 / 2.54 : 1);
+            const args = Object.keys(declaration.takes).map((one) => (one === name ? value : null));
+            const found = unusualArguments(declaration, args, { unit, mark: "1/32" });
+            for (const { sentence } of found) {
+              const [, shown, which, bound] =
+                /the \w+ (.+?) (?:in|cm) is (above|below) (.+?) (?:in|cm), /.exec(sentence)!;
+              const [given, limitShown] = [shown!, bound!].map((text) => readTape(text, unit)!.length);
+              expect(
+                which === "above" ? given! - limitShown! : limitShown! - given!,
+                sentence,
+              ).toBeGreaterThanOrEqual(0);
+              warned += 1;
+            }
+          }
+    }
+  expect(warned).toBeGreaterThan(200);
 });
 
 test("a refused call is not unusual besides", () => {
@@ -72,8 +105,10 @@ test("rules reckon in centimetres, take lists together, leave out what is not gi
     "PROBE: the gap 17 in is above 16 in, the usual maximum; is that right?",
   ]);
   expect(said("cm", 40, [100])).toEqual([]);
-  expect(said("cm", 40.1, [100])).toEqual([
-    "PROBE: the gap 40.1 cm is above 40 cm, the usual maximum; is that right?",
+  // On a tape of inches the limit is 16 in, so that neither book warns alone.
+  expect(said("cm", 40.6, [100])).toEqual([]);
+  expect(said("cm", 40.7, [100])).toEqual([
+    "PROBE: the gap 40.7 cm is above 40 cm, the usual maximum; is that right?",
   ]);
   expect(said("cm", 4, [100], "open", 4.004)).toEqual([
     "PROBE: the part 4.004 cm is above the gap 4 cm; are they swapped?",

@@ -88,8 +88,7 @@ export const shown = <Value>(value: Value): Value | string =>
       ? isolated(inLine(asRead(String(value))))
       : value;
 
-const inLine = (text: string): string =>
-  /[\n\r]/.test(text) ? text.replace(/\s*[\n\r]\s*/g, " ") : text;
+const inLine = (text: string): string => (/[\n\r]/.test(text) ? text.replace(/\s*[\n\r]\s*/g, " ") : text);
 
 const inEnglish = <Value>(
   texts: readonly string[],

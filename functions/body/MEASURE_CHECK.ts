@@ -2,8 +2,9 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { phrase, written } from "../phrase.ts";
 import { bestFit, findOutlier, outlierText } from "../survey/outlier.ts";
-import { isRelated, knownFigures, requireMeasure, surveysOf } from "../survey/survey.ts";
+import { isRelated, knownFigures, measureNamed, requireMeasure, surveysOf } from "../survey/survey.ts";
 import { toCheck } from "../verdict.ts";
+import { blameAmong } from "../wearers/misfits.ts";
 
 /**
  * Whether a body measurement agrees with the wearer's other measurements: "ok", or the range that
@@ -46,7 +47,8 @@ export const MEASURE_CHECK = define({
   compute({ term, value, terms, values, data }, { measure, cm, say, points }) {
     const asked = requireMeasure(term);
     const size = cm(0.1);
-    const known = new Map(knownFigures(terms, values, size));
+    const figures = new Map(knownFigures(terms, values, size)).set(asked, value / size);
+    const known = new Map(figures);
     known.delete(asked);
     const surveys = surveysOf(data);
     const found = findOutlier(surveys, asked, value / size, known);
@@ -60,18 +62,16 @@ export const MEASURE_CHECK = define({
         written`there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`,
       );
     if (!found) return "ok";
-    const figures = new Map(known).set(asked, value / size);
-    const { suspect } = found;
-    if (suspect && !found.swap)
+    const { swap, suspect } = blameAmong(surveys, asked, figures, found);
+    const first = suspect ?? asked;
+    const cell = terms.findIndex((one) => one !== null && measureNamed(one) === first);
+    if (!swap)
       points(
-        {
-          argument: "values",
-          cell: terms.findIndex((one) => one !== null && requireMeasure(one) === suspect),
-        },
-        phrase`${suspect} does not fit the wearer's other measurements: measure it first`,
+        first === asked ? { argument: "value", cell: 0 } : { argument: "values", cell },
+        phrase`${first} does not fit the wearer's other measurements: measure it first`,
       );
     return toCheck(
-      outlierText(asked, figures, found, (millimetres, ...beside) =>
+      outlierText(asked, figures, { ...found, swap, suspect }, (millimetres, ...beside) =>
         say(millimetres * size, ...beside.map((one) => one * size)),
       ),
     );

@@ -61,7 +61,13 @@ const brokenOrder = (measure: Measure, value: number, known: KnownMeasures) => {
   });
 };
 
-function fits(surveys: readonly Survey[], measure: Measure, value: number, known: KnownMeasures): boolean {
+/** Whether a figure fits the wearer's other measurements. */
+export function fits(
+  surveys: readonly Survey[],
+  measure: Measure,
+  value: number,
+  known: KnownMeasures,
+): boolean {
   const range = bestFit(surveys, measure, value, known);
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }

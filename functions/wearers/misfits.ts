@@ -1,7 +1,7 @@
 /** Which figures of one wearer do not fit the others, each figure to blame once. */
 import { remember } from "../memo.ts";
 import type { Measure, Survey } from "../survey/body-data.ts";
-import { findOutlier, misfits, type Outlier } from "../survey/outlier.ts";
+import { findOutlier, fits, misfits, type Outlier } from "../survey/outlier.ts";
 import type { KnownMeasures } from "../survey/survey.ts";
 
 export interface Misfit {
@@ -52,4 +52,25 @@ function blamed(surveys: readonly Survey[], known: KnownMeasures, mine: Readonly
     left = new Map([...figures].filter(([measure]) => !out.has(measure)));
   }
   return list;
+}
+
+/**
+ * Which measure is to blame where this one does not fit: the measure with which it may be swapped, another one, or
+ * neither, so that it is to blame itself. All figures are looked at together: one that is far from right would make
+ * others seem to be swapped, or to blame each other.
+ */
+export function blameAmong(
+  surveys: readonly Survey[],
+  measure: Measure,
+  figures: KnownMeasures,
+  { swap, suspect }: Outlier,
+): Pick<Outlier, "swap" | "suspect"> {
+  const worst = misfitsAmong(surveys, figures, new Set(figures.keys()));
+  if (worst[0]?.measure === measure) return { swap: worst[0].outlier.swap, suspect: null };
+  if (worst.some((one) => one.measure === measure || one.outlier.swap === measure)) return { swap, suspect };
+  const explaining = worst.find((one) => {
+    const rest = [...figures].filter(([other]) => other !== measure && other !== one.measure);
+    return fits(surveys, measure, figures.get(measure)!, new Map(rest));
+  });
+  return explaining ? { swap: null, suspect: explaining.measure } : { swap, suspect };
 }

@@ -1,6 +1,9 @@
 /** Which problems have one cause. */
 import { type Place, placeKey } from "../book/address.ts";
+import { formulaTree, isFormula } from "../book/formula.ts";
+import { type Book, typedAt } from "../book/shape.ts";
 import type { PointedAt } from "./pointed.ts";
+import { areasOf, isSingle } from "./references.ts";
 
 /** A problem as far as its cause is concerned. */
 interface Problem {
@@ -61,10 +64,18 @@ const withoutFunction = (sentence: string, is: Problem["is"]): string =>
 
 type Pointed = (place: Place) => readonly PointedAt<Place>[];
 
-/** The same, where a verdict may say of a cell what stops or is doubted in other formulas: it is their cause, for it may say more. */
-export function causes(inOrder: readonly Problem[], pointed: Pointed): (problem: Problem) => string {
+/**
+ * Of problems with one cause, the one that is listed for all of them. A verdict may say of a cell what stops or is doubted in
+ * other formulas: it is their cause, and is listed wherever it stands, before all the one in the row of the cell that it is about.
+ * A figure that a function refuses is the cause of whatever is said of formulas that rest on it.
+ */
+export function causes<P extends Problem>(
+  book: Book,
+  inOrder: readonly P[],
+  pointed: Pointed,
+): (problem: P) => P {
   const verdicts = verdictsOf(pointed, inOrder);
-  const verdictFor = ({ place, is, sentence, at }: Problem): Problem | undefined => {
+  const verdictFor = ({ place, is, sentence, at }: P): Problem | undefined => {
     if (at.length !== 1 || (is !== "error" && is !== "unusual")) return undefined;
     if (is === "error") return verdicts.get(saidKey(sentence, at[0]!));
     // What is unusual in an answer begins with the name of the function that says it.
@@ -79,11 +90,68 @@ export function causes(inOrder: readonly Problem[], pointed: Pointed): (problem:
     const verdict = verdictFor(check);
     if (verdict) saidBy.set(causeOf(check), causeOf(verdict));
   }
-  const keyOf = (check: Problem): string => {
-    const own = causeOf(check);
-    return saidBy.get(own) ?? own;
-  };
-  return keyOf;
+  const byItself = (check: P): string => saidBy.get(causeOf(check)) ?? causeOf(check);
+  const refused = refusedFigures(book, inOrder, byItself);
+  const found = inOrder.map((check) => {
+    const behind = refused.size > 0 && !check.stopped ? refusedBehind(book, check, refused) : null;
+    return { check, cause: behind ?? byItself(check), rank: behind === null ? rankOf(check) : RESTS };
+  });
+  const firsts = new Map<string, (typeof found)[number]>();
+  for (const one of found) {
+    const first = firsts.get(one.cause);
+    if (!first || one.rank < first.rank) firsts.set(one.cause, one);
+  }
+  const listed = new Map(found.map(({ check, cause }) => [check, firsts.get(cause)!.check]));
+  return (problem) => listed.get(problem)!;
+}
+
+/** Which of the problems with one cause is listed: the one of the lowest rank, and of several the first. */
+const rankOf = ({ is, place, at }: Problem): number => {
+  if (is !== "verdict") return 2;
+  return at.some(({ page, row }) => page === place.page && row === place.row) ? 0 : 1;
+};
+const RESTS = 3;
+
+/** By the key of each typed figure that a formula refuses, the cause of that problem. */
+function refusedFigures<P extends Problem>(
+  book: Book,
+  problems: readonly P[],
+  causeOf: (problem: P) => string,
+): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const problem of problems) {
+    const { is, at, stopped } = problem;
+    const [one] = at;
+    if (is !== "error" || stopped || !one || at.length > 1 || found.has(placeKey(one))) continue;
+    if (!isFormula(typedAt(book, one.page, one.row, one.column))) found.set(placeKey(one), causeOf(problem));
+  }
+  return found;
+}
+
+/** The most cells that are looked at for one problem. */
+const MOST_CELLS = 200;
+
+/** The cause that a problem has in a refused figure behind its formula, followed through single cells; null for a figure that it is about itself. */
+function refusedBehind(
+  book: Book,
+  { place, at }: Problem,
+  refused: ReadonlyMap<string, string>,
+): string | null {
+  if (at.some((one) => refused.has(placeKey(one)))) return null;
+  const seen = new Set<string>();
+  const waiting = [place];
+  for (let next = waiting.pop(); next && seen.size < MOST_CELLS; next = waiting.pop()) {
+    const key = placeKey(next);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const cause = refused.get(key);
+    if (cause !== undefined) return cause;
+    const typed = typedAt(book, next.page, next.row, next.column);
+    if (isFormula(typed))
+      for (const area of areasOf(book, formulaTree(typed), next.page))
+        if (isSingle(area)) waiting.push({ page: area.page, row: area.top, column: area.left });
+  }
+  return null;
 }
 
 const saidKey = (sentence: string, at: Place): string => `${sentence} ${placeKey(at)}`;

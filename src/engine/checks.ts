@@ -25,9 +25,8 @@ export interface Check {
 }
 
 /**
- * The problems of the book, in its order. Each is listed once: at the cell where it begins, or at the first of
- * the cells that come from the same slip in a list. Where a verdict says of a cell what stops other formulas, the
- * verdict is listed, for it may say more.
+ * The problems of the book, in its order. Each is listed once: at the cell where it begins, or at the one of
+ * the cells with the same cause that says most of it.
  */
 export function checks(engine: Engine): Check[] {
   const found = new Map<string, Check>();
@@ -63,20 +62,13 @@ export function checks(engine: Engine): Check[] {
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
   const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
-  const keyOf =
-    rarelyAsked.causes?.(inOrder, (place) => engine.pointedAt(place)) ??
-    (({ place }: Check) => placeKey(place));
-  const firsts = new Map<string, Check>();
-  // The verdict is listed, wherever it stands.
-  for (const check of inOrder)
-    if (check.is === "verdict") firsts.set(keyOf(check), firsts.get(keyOf(check)) ?? check);
-  for (const check of inOrder) firsts.set(keyOf(check), firsts.get(keyOf(check)) ?? check);
-  for (const check of inOrder) {
-    const first = firsts.get(keyOf(check))!;
+  const listedFor = rarelyAsked.causes?.(engine.worked, inOrder, (place) => engine.pointedAt(place));
+  const listed = inOrder.filter((check) => {
+    const first = listedFor?.(check) ?? check;
     const own = placeKey(check.place);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
-  }
-  const listed = [...firsts.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
+    return first === check;
+  });
   return listed.map((check) => ({
     ...check,
     waiting: waiting.get(placeKey(check.place))?.size ?? 0,

@@ -226,3 +226,25 @@ test("beside a figure that is far from right no range below zero is expected of 
     /back waist length of 42.5 cm and the \d+ other measurements can't be of one body: one of them is far from right; it fits when cervical height is left out, so measure cervical height first/,
   );
 });
+
+test("of a whole chart with one figure far from right, every verdict is about that figure", () => {
+  const chart = new Map(CORE.map((measure) => [measure, SURVEYS.female.summaries[measure]![0]! / 10]));
+  let [told, tried] = [0, 0];
+  for (const wrong of CORE)
+    for (const factor of [0.05, 2.5]) {
+      const taken = new Map(chart).set(wrong, chart.get(wrong)! * factor);
+      const terms = [...taken.keys()];
+      for (const term of CORE) {
+        const at: (number | undefined)[] = [];
+        const verdict = run(MEASURE_CHECK, [term, taken.get(term)!, terms, [...taken.values()], "female"], {
+          unit: "cm",
+          points: ({ position, cell }) => at.push(position === 1 ? terms.indexOf(term) : cell),
+        });
+        tried += 1;
+        if (verdict === "ok") continue;
+        told += 1;
+        expect(at, `${wrong} × ${factor}, ${term}: ${verdict}`).toEqual([terms.indexOf(wrong)]);
+      }
+    }
+  expect(told).toBeGreaterThan(tried / 14);
+});

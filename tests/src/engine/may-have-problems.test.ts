@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { comparePlaces, type Place, placeKey } from "../../../src/book/address.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
-import { causeKeys } from "../../../src/engine/cause-keys.ts";
+import { causes } from "../../../src/engine/cause-keys.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { choicesSet } from "../../../src/engine/choices.ts";
 import { Engine } from "../../../src/engine/engine.ts";
@@ -77,7 +77,7 @@ function commandOf(random: Random, book: Book): Command {
 
 /** The places of the problems that begin in a cell of their own, found by a look at every cell: of those with one cause the first. */
 function byEveryCell(engine: Engine): string[] {
-  type Found = Parameters<typeof causeKeys>[0][number];
+  type Found = Parameters<typeof causes>[1][number];
   const found = new Map<string, Found>();
   const look = (place: Place, typed: string) => {
     const asked =
@@ -99,9 +99,8 @@ function byEveryCell(engine: Engine): string[] {
   for (const { place, is, sentence, first } of engine.uncounted.values())
     if (first) found.set(placeKey(place), { place, is, sentence, at: [], stopped: false });
   const inOrder = [...found.values()].sort((a, b) => comparePlaces(a.place, b.place));
-  const keyOf = causeKeys(inOrder, (place) => engine.pointedAt(place));
-  const keys = inOrder.map(keyOf);
-  return inOrder.filter((_, i) => keys.indexOf(keys[i]!) === i).map(({ place }) => placeKey(place));
+  const listedFor = causes(engine.worked, inOrder, (place) => engine.pointedAt(place));
+  return inOrder.filter((one) => listedFor(one) === one).map(({ place }) => placeKey(place));
 }
 
 test("after every edit the problems are those of a fresh engine, and no cell with one is passed over", () => {

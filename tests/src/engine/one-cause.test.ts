@@ -65,10 +65,56 @@ test("what is unusual for the front and the back of a bodice is one problem, wit
   ]);
 });
 
-test("a measurement that is far from right is one problem beside its own, which leads to it", () => {
-  const found = newProblems(garment("measurement-chart"), "Measure", 5, 1, "91.4 cm");
-  const accusing = found.filter(([sentence]) => String(sentence).includes("measure cervical height first"));
-  expect(accusing).toEqual([[expect.any(String), ["Measure!B6"]]]);
+test("a measurement that is far from right is one problem, which stands in its own row and leads to it", () => {
+  expect(newProblems(garment("measurement-chart"), "Measure", 5, 1, "91.4 cm")).toEqual([
+    [
+      expect.stringMatching(/^waist height was below cervical height .* please measure again$/),
+      ["Measure!B6"],
+    ],
+  ]);
+  // Beside a stature of 2.5 in, bust and waist would seem to have changed places.
+  expect(newProblems(garment("measurement-chart"), "Measure", 4, 1, "2.5")).toEqual([
+    [expect.stringMatching(/^cervical height was at least 7 5.8 in below stature/), ["Measure!B5"]],
+  ]);
+});
+
+test("whatever is typed in a measurement chart is one problem at most, which leads to the cell", () => {
+  const book = garment("measurement-chart");
+  const store = new Store(book, layDesk);
+  const before = new Set(checks(store.engine).map((one) => `${one.address} ${one.sentence}`));
+  const rows = book.pages[0]!.rows;
+  let [tried, said] = [0, 0];
+  for (const [row, cells] of rows.entries()) {
+    const figure = Number.parseFloat(cells[1] ?? "");
+    if (!(figure > 0) || cells[1]!.startsWith("20")) continue;
+    const place = { page: 0, row, column: 1 };
+    for (const typed of ["", "1e9", "wide", "2.5", String(figure * 10), `${figure} cm`]) {
+      store.run(pasteBlock(place, [[typed]]));
+      const found = checks(store.engine).filter((one) => !before.has(`${one.address} ${one.sentence}`));
+      const where = `${store.engine.address(place)} "${typed}": ${found.map(({ sentence }) => sentence).join(" | ")}`;
+      expect(found.length, where).toBeLessThanOrEqual(1);
+      for (const { place: at, at: about } of found)
+        expect(
+          [at, ...about].map((one) => store.engine.address(one)),
+          where,
+        ).toContain(store.engine.address(place));
+      tried += 1;
+      said += found.length;
+      store.undo();
+    }
+  }
+  expect(tried).toBeGreaterThan(100);
+  expect(said / tried).toBeGreaterThan(0.7);
+});
+
+test("what rests on a figure that is refused waits for it: the list says what is wrong with the figure itself", () => {
+  // The width to gather and the band are both refused; so is the length of the breadths, with more figures behind it.
+  expect(newProblems(garment("petticoat"), "Measure", 3, 1, "320")).toEqual([
+    ["waist must be at most 120 in, not 320 in", ["Measure!B4"]],
+  ]);
+  expect(newProblems(garment("set-in-sleeve"), "Draft", 11, 1, "100")).toEqual([
+    ["ease must be at most 12 in, not 100 in", ["Draft!B12"]],
+  ]);
 });
 
 test("a figure of a chart that no body has is one problem, though garments refuse what they are worked out from it", () => {

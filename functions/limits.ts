@@ -25,7 +25,7 @@ function roundAbove(figure: number): number {
 }
 
 /** A limit in the unit's own round figures: a limit of 1 cm is 3/8 in. */
-function roundLimit(limit: number, kind: Kind, unit: Unit): number {
+export function roundLimit(limit: number, kind: Kind, unit: Unit): number {
   const figure = Math.abs(limit * scaleOf(kind, unit));
   if (BOOK_UNITS[unit].tape === "cm" || figure === 0 || (kind !== "length" && kind !== "area"))
     return limit * scaleOf(kind, unit);

@@ -6,7 +6,7 @@
 import { type Argument, isList, takesOf, withUnit } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
-import { limitsOf, limitText, scaleOf } from "./limits.ts";
+import { limitText, roundLimit, scaleOf } from "./limits.ts";
 import { numberText } from "./number-text.ts";
 import { phrase, translated } from "./phrase.ts";
 import { type ArgumentValues, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
@@ -79,9 +79,8 @@ function inCentimetres(
   return names;
 }
 
-/** The value, or the one of a list, that lies beyond the round figures that either tape shows as its limits. */
-function outsideRange({ kind, usual, otherwise }: Take, value: RuleValue): number | null {
-  const { least, most } = limitsOf({ kind, from: usual![0], to: usual![1] }, "cm") as Range;
+function outsideRange({ usual, otherwise }: Take, value: RuleValue): number | null {
+  const [least, most] = usual!;
   const list = typeof value === "object" ? value : [value];
   for (const one of list) {
     if (typeof one !== "number" || one === otherwise) continue;
@@ -90,20 +89,22 @@ function outsideRange({ kind, usual, otherwise }: Take, value: RuleValue): numbe
   return null;
 }
 
-interface Range {
-  readonly least: number;
-  readonly most: number;
-}
-
 function rangeSentence(name: string, { kind, usual }: Take, value: number, scale: Scale): string {
   const [least, most] = usual!;
   const beyond = value < least ? least : most;
   const shown = shownValue(value, kind, [beyond], scale);
   const bare = limitText(beyond, kind, scale.unit);
-  const limit = beyond === 0 || kind === "angle" ? bare : withUnit(bare, kind, scale.unit);
+  const round = beyond === 0 || kind === "angle" ? bare : withUnit(bare, kind, scale.unit);
+  const limit = isBetween(value, beyond, kind, scale.unit) ? shownValue(beyond, kind, [value], scale) : round;
   return value < least
     ? phrase`the ${name} ${shown} is below ${limit}, the usual minimum; is that right?`
     : phrase`the ${name} ${shown} is above ${limit}, the usual maximum; is that right?`;
+}
+
+/** Whether a value beyond a limit is not beyond the round figure that a tape shows for it: 60 cm are 25 in, so 24 1/2 in lie between. */
+function isBetween(value: number, limit: number, kind: Kind, unit: Unit): boolean {
+  const shown = roundLimit(limit, kind, unit) / scaleOf(kind, unit);
+  return value < limit ? value >= shown : value <= shown;
 }
 
 /** The sentence for a broken rule: its own, or one made from its single comparison. */

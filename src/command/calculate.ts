@@ -7,6 +7,7 @@ import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { besideText } from "../engine/beside-answer.ts";
+import { careText, cautionsAt, cautionsIn } from "../engine/cautions.ts";
 import { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
 import { fittedText } from "../engine/fitted-text.ts";
@@ -82,6 +83,10 @@ export const calculate: Verb = {
       fitted: fittedText(engine, place),
       beside: besideText(engine, place),
     }));
+    const cautions = cautionsAt(
+      engine,
+      cells.map(({ place }) => place),
+    );
     const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
       if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.problem!.sentence}`);
@@ -102,12 +107,14 @@ export const calculate: Verb = {
       const beside = rows.flatMap((row) => (row.beside === "" ? [] : [[row.name, row.beside]]));
       if (beside.length > 0) entries.push(["beside the answers", Object.fromEntries(beside) as never]);
       if (Object.keys(lays).length > 0) entries.push(["how laid", lays as never]);
+      if (cautions.length > 0) entries.push(["take care", cautions as never]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
     const width = Math.max(0, ...rows.map(({ name }) => name.length));
     for (const { name, view, estimate, fitted, beside } of rows)
       io.out(`${name.padEnd(width)}  ${inTable(view, [estimate, fitted, beside])}`);
+    for (const caution of cautions) io.out(careText(caution));
     return wrong && values.show ? 2 : 0;
   },
 };
@@ -128,13 +135,18 @@ function blankEngine(unit: string, desk: LayDesk): Engine {
 function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   if (text.trim() === "")
     throw new Wrong("--formula is empty; give one such as --formula '=EASE(36 1/2; 39)'");
-  const answer = engine.evaluate(text.trim().startsWith("=") ? text : `=${text}`);
+  const asked = text.trim().startsWith("=") ? text.trim() : `=${text}`;
+  const answer = engine.evaluate(asked);
   if ("problem" in answer) throw new Wrong(answer.problem);
   const value = clean(answer.value);
   const warning = answer.unusual;
-  if (json) io.out(JSON.stringify({ value, ...(warning && { check: warning }) }));
-  else
-    io.out([inWords(value, answer.kind, engine.book), ...(warning ? [`check: ${warning}`] : [])].join("\n"));
+  const cautions = cautionsIn(engine, asked);
+  const care = cautions.length > 0 && { "take care": cautions };
+  if (json) io.out(JSON.stringify({ value, ...(warning && { check: warning }), ...care }));
+  else {
+    const lines = [inWords(value, answer.kind, engine.book), ...(warning ? [`check: ${warning}`] : [])];
+    io.out([...lines, ...cautions.map(careText)].join("\n"));
+  }
   return 0;
 }
 

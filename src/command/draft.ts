@@ -1,4 +1,5 @@
 import { writePiece } from "../../functions/pieces/piece.ts";
+import { cautionsAt } from "../engine/cautions.ts";
 import { canWear, type WornAt, wornAt } from "../engine/drawn.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
@@ -59,7 +60,7 @@ export const draft: Verb = {
       ".svg",
     );
     const written = found.map((one, i) => {
-      const { svg, unit, width, height } = trueScaleSheet(book, one);
+      const { svg, unit, width, height } = trueScaleSheet(book, one, cautionsAt(engine, [one.place]));
       const file = `${folder.replace(/[\\/]+$/, "") || folder}/${files[i]}`;
       io.write(file, svg);
       const [wide, tall] = [width, height].map((length) => Number(length.toFixed(3)));

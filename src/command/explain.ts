@@ -56,6 +56,7 @@ function asData({ address, name, label, typed, shown, value, problem, parts, cal
       })),
       answer,
       exact: full(gives),
+      ...(declaration.cautions ? { care: declaration.cautions } : {}),
     })),
   };
 }

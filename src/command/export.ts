@@ -1,5 +1,6 @@
 import { photographCount, photographsLeftOut } from "../book/photographs.ts";
 import type { Book } from "../book/shape.ts";
+import { careText, cautionsAt } from "../engine/cautions.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
 import type { Spreadsheet } from "../exchange/write-xlsx.ts";
@@ -78,6 +79,11 @@ export const exportBook: Verb = {
     const { title } = engine.book.pages[page]!;
     const photographs = photographCount(engine.book, page);
     const left = photographsLeftOut(photographs, "a table");
+    // The table itself has no room for them.
+    const cells = engine.book.pages[page]!.rows.flatMap((row, r) =>
+      row.map((_, column) => ({ page, row: r, column })),
+    );
+    const cautions = cautionsAt(engine, cells);
     if (values.json)
       io.out(
         JSON.stringify({
@@ -85,12 +91,15 @@ export const exportBook: Verb = {
           page: title,
           figures,
           ...(photographs > 0 && { photographsLeftOut: photographs }),
+          ...(cautions.length > 0 && { takeCare: cautions }),
         }),
       );
-    else
+    else {
       io.out(
         `${out}  the page ${title}, ${values.full ? "figures in full" : "figures as shown"}${left && `; ${left}`}`,
       );
+      for (const caution of cautions) io.out(careText(caution));
+    }
     return 0;
   },
 };

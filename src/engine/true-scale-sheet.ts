@@ -16,6 +16,7 @@ import {
 } from "../../functions/pieces/piece.ts";
 import { BOOK_UNITS, convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
+import { careText } from "./cautions.ts";
 import { type Label, placeLabels } from "./label-places.ts";
 import { type Picture, pictureOf, placesInside } from "./picture.ts";
 import type { FoundPiece } from "./pieces.ts";
@@ -56,14 +57,14 @@ interface Pen {
 }
 
 /** The sheet of one piece of a book. */
-export function trueScaleSheet(book: Book, one: FoundPiece): Sheet {
+export function trueScaleSheet(book: Book, one: FoundPiece, cautions: readonly string[] = []): Sheet {
   const unit = BOOK_UNITS[book.unit].sheet;
   const pen: Pen = {
     of: (length) => convert(length, book.unit, unit),
     mm: (length) => convert(length, "mm", unit),
   };
   const picture = pictureOf(one.shapes, book);
-  const foot = footOf(book, one, picture, pen);
+  const foot = footOf(book, one, { picture, pen, cautions });
   const margin = pen.mm(15);
   const [left, low, right, high] = [
     picture.box.left,
@@ -214,8 +215,16 @@ export const linesSay = (one: FoundPiece): string =>
     ? phrase`The solid outline is the cut line; the seam line is within it.`
     : phrase`No seam line is marked within the outline: put allowances to it unless they are in it.`;
 
+/** A sentence in lines of at most so many letters. */
+const inLines = (sentence: string, most = 70): string[] =>
+  sentence.match(new RegExp(`\\S.{0,${most - 1}}(?=\\s|$)`, "g")) ?? [];
+
 /** Beneath the piece: the square, what the sheet is, and its lines by name. */
-function footOf(book: Book, one: FoundPiece, picture: Picture, pen: Pen) {
+function footOf(
+  book: Book,
+  one: FoundPiece,
+  { picture, pen, cautions }: { picture: Picture; pen: Pen; cautions: readonly string[] },
+) {
   const { mm } = pen;
   const side = BOOK_UNITS[book.unit].square;
   const says = `${side} ${book.unit}`;
@@ -229,6 +238,7 @@ function footOf(book: Book, one: FoundPiece, picture: Picture, pen: Pen) {
     `${book.title}, ${one.address}`,
     linesSay(one),
     phrase`The square must measure ${says} each way: print at full size, 100 %.`,
+    ...cautions.flatMap((caution) => inLines(careText(caution))),
   ];
   const legend = picture.roles.map((role, i) => {
     const y = mm(12) + (lines.length + i) * step;

@@ -3,6 +3,7 @@
 import type { Kind } from "../../functions/define.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
+import { careText } from "./cautions.ts";
 import type { Working } from "./explain.ts";
 import { cellTextWithName } from "./label.ts";
 import { hasAnswer } from "./sentences.ts";
@@ -33,6 +34,7 @@ export function workingText(
       if (step.parts) lines.push(`      ${step.parts}`);
     }
     lines.push(phrase`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
+    if (declaration.cautions) lines.push(`    ${careText(declaration.cautions)}`);
   }
   return lines.join("\n");
 }

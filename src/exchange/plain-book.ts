@@ -14,6 +14,7 @@ import { hiddenRows } from "../book/hidden-rows.ts";
 import { everyName } from "../book/names.ts";
 import { MOST_ROWS, type Page } from "../book/shape.ts";
 import { UNIT_WORDS } from "../book/unit-words.ts";
+import { careText, cautionsAt } from "../engine/cautions.ts";
 import { readChoices } from "../engine/choices.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
@@ -85,7 +86,8 @@ export function plainBook(engine: Engine): PlainBook {
       row.map((cell, c): PlainCell | undefined => {
         const place = { page: index, row: r, column: c };
         const view = engine.view(place);
-        const said = [cell.fixed, estimateText(engine, place), fittedText(engine, place)];
+        const care = cautionsAt(engine, [place]).map(careText);
+        const said = [cell.fixed, estimateText(engine, place), fittedText(engine, place), ...care];
         const note = [page.notes[cellAddress(r, c)], ...said].filter(Boolean).join("\n");
         if (cell.formula !== undefined) alive += 1;
         if (cell.fixed !== undefined) fixed += 1;

@@ -10,6 +10,7 @@ import { isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import type { Page } from "../book/shape.ts";
 import { besideText } from "../engine/beside-answer.ts";
+import { careText, cautionsAt } from "../engine/cautions.ts";
 import { isListHeading } from "../engine/columns-read.ts";
 import type { Engine } from "../engine/engine.ts";
 import { ESTIMATE_SAYS, ESTIMATE_SIGN, estimatesAt } from "../engine/estimates.ts";
@@ -173,6 +174,8 @@ export function pageTable(
         notes.push(`${called.join(", ")}: ${said}`);
     return { cells: tick ? [...cells, { text: !hasWorked || isResult(row) ? "□" : "" }] : cells, notes };
   };
+  const placesOf = (of: readonly number[], across: readonly number[]): Place[] =>
+    of.flatMap((row) => across.map((column) => ({ page: number, row, column })));
   const left = rows.length - kept.length;
   const concealed = filled.filter((one, row) => one.length > 0 && hidden.has(row)).length;
   return {
@@ -184,6 +187,7 @@ export function pageTable(
     remarks: [
       ...signRemarks(signs),
       ...(blank ? [phrase`Grey cells are worked out by the book and are not to be filled.`] : []),
+      ...(blank ? [] : cautionsAt(engine, placesOf(shown, columns)).map(careText)),
       ...(left > 0
         ? [
             phrase`${plural(left, "# row of worked-out figures is", "# rows of worked-out figures are")} not on this form.`,

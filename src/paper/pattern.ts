@@ -3,6 +3,7 @@
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
+import { careText, cautionsAt } from "../engine/cautions.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
 import type { Sheet } from "./document.ts";
@@ -122,8 +123,12 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
     ...remarks,
     ...sheet.leftOut.map(({ piece, text }) => phrase`${piece}: "${text}" found no room on the sheet`),
   ];
+  const cautions = cautionsAt(
+    engine,
+    found.map(({ place }) => place),
+  );
   return {
-    sheets: [...toCheck(asked, sentences), ...patternSheets(sheet, manner.paper, heading)],
+    sheets: [...toCheck(asked, sentences, cautions), ...patternSheets(sheet, manner.paper, heading)],
     says,
     sentences,
     notes,
@@ -135,12 +140,17 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
 const titleOf = ({ called, title, name }: FoundPiece): string =>
   name === undefined || called === title ? called : `${called} (${title})`;
 
-/** A sheet before the others that lists what should be checked; no sheet when there is nothing to check. */
-function toCheck({ letters, manner }: Asked, sentences: readonly string[]): Sheet[] {
-  if (sentences.length === 0) return [];
+/** A sheet before the others that lists what should be checked and the cautions; no sheet when there is neither. */
+function toCheck(
+  { letters, manner }: Asked,
+  sentences: readonly string[],
+  cautions: readonly string[],
+): Sheet[] {
+  const lines = [...sentences.map((sentence) => `▲ ${sentence}`), ...cautions.map(careText)];
+  if (lines.length === 0) return [];
   const flow = new Flow(letters, manner, phrase`Pattern: check before you cut`);
-  for (const sentence of sentences) {
-    flow.say(`▲ ${sentence}`);
+  for (const line of lines) {
+    flow.say(line);
     flow.space(0.4);
   }
   return flow.sheets();

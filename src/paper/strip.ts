@@ -12,6 +12,7 @@ import { convert } from "../../functions/units.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
 import { typedAt } from "../book/shape.ts";
+import { careText, cautionsAt } from "../engine/cautions.ts";
 import type { Engine } from "../engine/engine.ts";
 import { cellTextWithName } from "../engine/label.ts";
 import { remarksOf } from "../engine/remarks.ts";
@@ -122,6 +123,7 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
     );
     const remarks = new Set(one.places.flatMap((place) => remarksOf(engine, place)));
     for (const remark of remarks) flow.say(`▲ ${remark}`);
+    for (const caution of cautionsAt(engine, one.places)) flow.say(careText(caution));
     for (const remark of remarks) sentences.push(phrase`strip ${i + 1}: ${remark}`);
     if (one.strip.goesOn)
       flow.say(phrase`The function does not know where the edge ends: it may go on beyond the strip.`);

@@ -156,7 +156,7 @@ export function BookRow(props: Props) {
           read={async () =>
             readBook((await (isOpen ? library.earlier(record.id) : latestText(library, record.id))) ?? "")
           }
-          other={isOpen ? phrase`When it was opened` : phrase`This book`}
+          other={isOpen ? phrase`When it was opened` : `“${title}”`}
           open={open}
           onPlace={onPlace}
         />

@@ -14,7 +14,7 @@ import { Progress } from "../progress/Progress.tsx";
 interface Props {
   /** Reads the other book; called once. */
   readonly read: () => Promise<Reading>;
-  /** What the column of the other book is headed with: "This book". */
+  /** What the column of the other book is headed with: its title, or its file. */
   readonly other: string;
   /** The open book, or the other one that stands in its column. */
   readonly open: Book;

@@ -15,7 +15,7 @@ import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
 import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
 import { type OwnMark, readOwnMark } from "./own-mark.ts";
-import { NO_ANSWER, ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
+import { CARE, NO_ANSWER, ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
 import type { Laidout } from "./sheets-to-book.ts";
 
 /** What the file says about its book; null for a file that Ellwand did not write. */
@@ -89,8 +89,17 @@ function done(laid: Laidout, plain: PlainBook, originals: Originals, values: rea
       // What the writer adds to a note stands twice now: in the note that was read, and again behind it.
       const added = again.slice(note.length + 1);
       if (added === "") continue;
-      if (note === added) delete notes[address];
-      else if (note.endsWith(`\n${added}`)) notes[address] = note.slice(0, -added.length - 1);
+      // Files of earlier versions have no cautions.
+      const earlier = added
+        .split("\n")
+        .filter((line) => !line.startsWith(CARE))
+        .join("\n");
+      for (const one of [added, earlier].filter(Boolean)) {
+        if (note === one) delete notes[address];
+        else if (note.endsWith(`\n${one}`)) notes[address] = note.slice(0, -one.length - 1);
+        else continue;
+        break;
+      }
     }
     return { ...page, notes };
   });

@@ -11,10 +11,10 @@ import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
-import { everyName } from "../book/names.ts";
+import { everyName, nameMeant } from "../book/names.ts";
 import { MOST_ROWS, type Page } from "../book/shape.ts";
 import { UNIT_WORDS } from "../book/unit-words.ts";
-import { careText, cautionsAt } from "../engine/cautions.ts";
+import { cautionsAt } from "../engine/cautions.ts";
 import { readChoices } from "../engine/choices.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
@@ -50,7 +50,8 @@ export interface PlainSheet {
   readonly rows: readonly (readonly (PlainCell | undefined)[])[];
   readonly choices: readonly {
     readonly where: Rectangle;
-    readonly list: readonly string[] | { readonly area: string };
+    /** The words, or the cells that hold them, with the name by which the book calls these cells. */
+    readonly list: readonly string[] | { readonly area: string; readonly name?: string };
   }[];
 }
 
@@ -86,7 +87,7 @@ export function plainBook(engine: Engine): PlainBook {
       row.map((cell, c): PlainCell | undefined => {
         const place = { page: index, row: r, column: c };
         const view = engine.view(place);
-        const care = cautionsAt(engine, [place]).map(careText);
+        const care = cautionsAt(engine, [place]).map((caution) => `${CARE}${caution}`);
         const said = [cell.fixed, estimateText(engine, place), fittedText(engine, place), ...care];
         const note = [page.notes[cellAddress(r, c)], ...said].filter(Boolean).join("\n");
         if (cell.formula !== undefined) alive += 1;
@@ -140,8 +141,11 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   const shown = (place: Place) => engine.view(place).shown;
   const listOf = (written: string): PlainSheet["choices"][number]["list"] | null => {
     if (!isFormula(written)) return readChoices(engine.book, index, written, shown);
-    const area = areaOf(engine.book, formulaTree(written), index);
-    return area && { area: live.area(area, [true, true]) };
+    const tree = formulaTree(written);
+    const area = areaOf(engine.book, tree, index);
+    const called = tree.is === "name" && nameMeant(engine.book, tree.text, index);
+    const name = called && called.of === null ? { name: called.name } : {};
+    return area && { area: live.area(area, [true, true]), ...name };
   };
   const last = Math.min(MOST_ROWS, Math.max(page.rows.length, 1) + 100);
   const columns = page.columns.flatMap(({ choices }, column) => {
@@ -157,6 +161,9 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   });
   return [...columns, ...cells];
 }
+
+/** How the lines of a note begin that caution, the same in every language. */
+export const CARE = "Take care: ";
 
 /** What a note says of a cell without an answer, the same in every language. */
 export const NO_ANSWER = "it has no answer in Ellwand";

@@ -86,7 +86,7 @@ class Validations {
   nameOf(list: PlainSheet["choices"][number]["list"]): string {
     const of =
       "area" in list
-        ? `[${address(list.area)}]`
+        ? (list.name ?? `[${address(list.area)}]`)
         : list.map((word) => `"${word.replaceAll('"', '""')}"`).join(";");
     const known = this.#names.get(of);
     if (known !== undefined) return known;

@@ -86,7 +86,7 @@ function sheetOf(sheet: PlainSheet, lists: Lists, hasHeadings: boolean) {
         !("area" in list) && list.join(",").length <= LONGEST_LIST && !list.some((word) => /[,"]/.test(word));
       const from =
         "area" in list
-          ? { formula1: list.area }
+          ? { formula1: list.name ?? list.area }
           : fits
             ? { values: list.map(allowed) }
             : { formula1: lists.area(list) };

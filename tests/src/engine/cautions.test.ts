@@ -5,9 +5,12 @@ import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { cautionsAt, cautionsIn } from "../../../src/engine/cautions.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { plainBook } from "../../../src/exchange/plain-book.ts";
+import { writeOds } from "../../../src/exchange/write-ods.ts";
+import { writeXlsx } from "../../../src/exchange/write-xlsx.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { printed } from "../../../src/paper/documents.ts";
 import { run } from "../command/io.ts";
+import { understood } from "../exchange/foreign-files.ts";
 import { readPdf } from "../paper/read-pdf.ts";
 
 /** A child's bodice laced at the back over bones, with a cape, and a list of what to buy on another page. */
@@ -79,6 +82,20 @@ test("they stand on paper: under the page, beside the strip, with the working an
   for (const caution of [CORDS, FLAME]) expect(pattern).toContain(`Take care: ${caution}`);
   engine.destroy();
 });
+
+test.each([writeXlsx, writeOds])(
+  "a spreadsheet that is read again has them in no note of the maker's",
+  async (write) => {
+    const engine = new Engine(goose(), layDesk);
+    const { bytes } = await write(engine);
+    const { book } = await understood(bytes);
+    expect(book.pages.map(({ notes }) => notes)).toEqual([{}, {}]);
+    expect(book.pages.map(({ rows }) => rows.map((row) => row[1]))).toEqual(
+      goose().pages.map(({ rows }) => rows.map((row) => row[1])),
+    );
+    engine.destroy();
+  },
+);
 
 test("they stand in files and on the command line", async () => {
   const engine = new Engine(goose(), layDesk);

@@ -84,11 +84,11 @@ test.each(["xlsx", "ods"] as const)("figures come back from .%s as they were typ
 }); // biome-ignore format: long lines
 
 test.each(["xlsx", "ods"] as const)("choices, hidden rows, notes, widths and names come back from .%s", async (ending) => {
-  const start = bookOf({ style: "box", cloth: "linen, fine", long: "30", wide: "=long*2" });
+  const start = bookOf({ style: "box", cloth: "linen, fine", long: "30", wide: "=long*2", kept: "wool" });
   const [page] = start.pages;
   const many = Array.from({ length: 60 }, (_, i) => `colour ${i}`).join("; ");
-  const cells = { B1: { choices: "box; knife" }, B2: { choices: "linen, fine; wool" }, B3: { choices: many, decimals: 2 }, B4: { choices: "=B1:B2" } };
-  const book = { ...start, pages: [{ ...page!, cells, hidden: ["2:3"], notes: { A1: "of <linen> & wool\n  twice", C9: "below" } }] };
+  const cells = { B1: { choices: "box; knife" }, B2: { choices: "linen, fine; wool" }, B3: { choices: many, decimals: 2 }, B4: { choices: "=B1:B2" }, B5: { choices: "=styles" } };
+  const book = { ...start, names: { ...start.names, styles: "Draft!B1:B2" }, pages: [{ ...page!, cells, hidden: ["2:3"], notes: { A1: "of <linen> & wool\n  twice", C9: "below" } }] };
   const { bytes } = await WRITERS[ending](new Engine(book, layDesk));
   const [back] = (await understood(bytes)).book.pages;
   expect([back!.hidden, back!.notes, back!.columns.map(({ width }) => Math.round(width / 10))]).toEqual([["2:3"], book.pages[0]!.notes, [20, 12]]);
@@ -97,6 +97,7 @@ test.each(["xlsx", "ods"] as const)("choices, hidden rows, notes, widths and nam
     ["B2", "linen, fine; wool"],
     ["B3", many],
     ["B4", "=B1:B2"],
+    ["B5", "=styles"],
   ]);
 }); // biome-ignore format: long lines
 

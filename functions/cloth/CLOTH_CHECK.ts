@@ -3,6 +3,7 @@ import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT, unfoldedPiece } fro
 import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
+import { layRefusal, pieceCell } from "../cutting/lay-refusal.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { copiesText, piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
@@ -19,9 +20,10 @@ import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
 import { phrase, written } from "../phrase.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
+import type { CellOfList } from "../refusal.ts";
 import { commaList, joinedByAnd, semicolonList, toCheck } from "../verdict.ts";
 
+type StockColumns = Parameters<typeof clothsInStock>[0];
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
 /** The question of a call, of either form. */
@@ -40,7 +42,11 @@ function asked(
 }
 
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
-function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: CallContext["say"]): string[] {
+function tooLarge(
+  rows: readonly CutRow[],
+  cloths: readonly LayCloth[],
+  say: CallContext["say"],
+): { readonly row: CutRow; readonly says: string }[] {
   return rows.flatMap((row) => {
     const whole = unfoldedPiece(row);
     const lacks = GRAIN_TURNS[row.grain].oneWay
@@ -59,7 +65,7 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Cal
       ...(wide > 0 ? [written`${say(wide, 0)} wider`] : []),
       ...(long > 0 ? [written`${say(long, 0)} longer`] : []),
     ];
-    return [written`${row.name} is ${joinedByAnd(words)} than ${cloth}`];
+    return [{ row, says: written`${row.name} is ${joinedByAnd(words)} than ${cloth}` }];
   });
 }
 
@@ -77,6 +83,16 @@ function proof(question: LayQuestion, { say, mark, unit }: CallContext): string 
   return shown > cloth!.length!
     ? written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is shorter than ${say(shown)}; `
     : written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is that short; `;
+}
+
+/** Whether a laid piece is of a row, itself or mirrored. */
+const isOf = ({ name }: CutRow, laid: string): boolean => laid === name || laid === `${name}, mirrored`;
+
+/** The cell with the length of the only cloth in stock; null where it has none of its own. */
+function lengthCell({ lengths, stock }: Ways & OfStock & Pick<StockColumns, "lengths">): CellOfList | null {
+  if (stock) return null;
+  const cell = lengths?.findIndex((length) => length !== null) ?? -1;
+  return cell < 0 ? null : { argument: "lengths", cell };
 }
 
 /** Which pieces have no place, and how long one was looked for; a quick lay proves nothing. */
@@ -187,7 +203,7 @@ export const CLOTH_CHECK = define({
   returns: "verdict",
   alike: { "widths, lengths": "a remnant may be wider than it is long" },
   compute(given, context) {
-    const { measure, plan, say } = context;
+    const { measure, plan, say, points } = context;
     const rows = cutRows(given);
     const question = asked(given, context);
     const { cloths } = question;
@@ -195,7 +211,7 @@ export const CLOTH_CHECK = define({
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, in all", copies);
     const lay = plan(question);
-    if ("refusal" in lay) throw new Refusal(lay.refusal);
+    if ("refusal" in lay) throw layRefusal(lay.refusal, question, rows);
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     cloths.forEach(({ name }, i) => {
@@ -208,12 +224,11 @@ export const CLOTH_CHECK = define({
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
     const join = given.seam === null ? "" : written`; ${joined(question, lay, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
-    if (large.length > 0)
-      return measure(
-        "verdict",
-        "pieces that fit on no cloth, even alone",
-        toCheck(written`${semicolonList(large)}${join}`),
-      );
+    if (large.length > 0) {
+      for (const { row, says } of large) points(pieceCell(row), says);
+      const list = semicolonList(large.map(({ says }) => says));
+      return measure("verdict", "pieces that fit on no cloth, even alone", toCheck(written`${list}${join}`));
+    }
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = commaList(missing.map(({ name, quantity }) => copiesText(quantity, name)));
@@ -224,10 +239,15 @@ export const CLOTH_CHECK = define({
     const { name, width, length } = widest;
     const pieces = alone ? question.pieces : missing;
     const more = plan({ ...question, pieces, cloths: [{ name, width, length: null }] });
-    if ("refusal" in more) throw new Refusal(more.refusal);
+    if ("refusal" in more) throw layRefusal(more.refusal, { ...question, pieces, cloths: [widest] }, rows);
     const takes = more.lengths[0]!;
     if (alone && takes <= length! * (1 + 1e-9))
       return measure("verdict", "every piece has its place in a lay on endless cloth of this width", "ok");
+    const short = written`no place for ${list}`;
+    const at = alone ? lengthCell(given) : null;
+    if (at) points(at, short);
+    else
+      for (const row of rows) if (missing.some(({ name }) => isOf(row, name))) points(pieceCell(row), short);
     return alone
       ? measure(
           "verdict",

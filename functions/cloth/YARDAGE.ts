@@ -2,10 +2,10 @@ import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting
 import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
+import { layRefusal } from "../cutting/lay-refusal.ts";
 import { type CallContext, define, type Take } from "../define.ts";
 import { written } from "../phrase.ts";
 import { pieceArea } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
 
 const asked = (
   given: Parameters<typeof cutRows>[0] & Wanted,
@@ -78,7 +78,7 @@ export const YARDAGE = define({
     );
     step("bare_length", "pieces_area / cloth_width", area / given.cloth_width);
     const lay = plan(question);
-    if ("refusal" in lay) throw new Refusal(lay.refusal);
+    if ("refusal" in lay) throw layRefusal(lay.refusal, question, rows, "cloth_width");
     measure("density", "share of the cloth that the pieces cover in the lay", lay.density);
     return measure("length", "length of cloth from the first cut line to the last", lay.lengths[0]!);
   },

@@ -79,6 +79,8 @@ export type Grain = (typeof CUTTING_RULES)["grains"]["choices"][number];
 
 /** One line of a cut list that cuts something. */
 export interface CutRow {
+  /** Its place in the list of pieces, counted from 0; left out of a row that stands in no list. */
+  readonly at?: number;
   readonly name: string;
   readonly piece: Piece;
   readonly quantity: number;
@@ -137,7 +139,7 @@ export function cutRows(list: CutList): CutRow[] {
       );
     const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
     const oneWay = list.ways?.[i] === true || list.turns?.[i] === false;
-    return [{ name, piece, quantity, paired, folded, grain, ...(oneWay && { oneWay }) }];
+    return [{ at: i, name, piece, quantity, paired, folded, grain, ...(oneWay && { oneWay }) }];
   });
   if (rows.length === 0)
     throw new Refusal(phrase`pieces is empty: give at least one outline and how many to cut`);

@@ -5,6 +5,7 @@ import { phrase, plural, written } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { type CutRow, cutRows } from "./cut-list.ts";
 import { layQuestion } from "./lay-question.ts";
+import { layRefusal } from "./lay-refusal.ts";
 import { type LeastBought, leastBought } from "./least-bought.ts";
 import { JOB_TAKE, STOCK_TAKE } from "./stock-form.ts";
 import { clothConditions, type StockPiece, stockOf } from "./stock-list.ts";
@@ -111,12 +112,16 @@ export function sharedOut(
   const there =
     given.stock.length === 0 ? { pieces: [], cloths: [], ...clothConditions([]) } : stockToLay(given, of.cm);
   if (doubt) doubtStock(there.pieces, doubt);
-  const question = onStock(cutRows(given), there, given.gap, of);
-  const answer = leastBought(
-    question,
-    { name: written`to buy`, width: given.cloth_width, length: null },
-    plan,
-  );
-  if ("refusal" in answer) throw new Refusal(answer.refusal);
+  const rows = cutRows(given);
+  const question = onStock(rows, there, given.gap, of);
+  const bought = { name: written`to buy`, width: given.cloth_width, length: null };
+  const answer = leastBought(question, bought, plan);
+  if ("refusal" in answer)
+    throw layRefusal(
+      answer.refusal,
+      { ...question, cloths: [...question.cloths, bought] },
+      rows,
+      "cloth_width",
+    );
   return answer;
 }

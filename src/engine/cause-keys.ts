@@ -67,6 +67,7 @@ type Pointed = (place: Place) => readonly PointedAt<Place>[];
 /**
  * Of problems with one cause, the one that is listed for all of them. A verdict may say of a cell what stops or is doubted in
  * other formulas: it is their cause, and is listed wherever it stands, before all the one in the row of the cell that it is about.
+ * A doubt may be meant and then hides no error: the error is listed.
  * A figure that a function refuses is the cause of whatever is said of formulas that rest on it.
  */
 export function causes<P extends Problem>(
@@ -107,10 +108,11 @@ export function causes<P extends Problem>(
 
 /** Which of the problems with one cause is listed: the one of the lowest rank, and of several the first. */
 const rankOf = ({ is, place, at }: Problem): number => {
-  if (is !== "verdict") return 2;
+  if (is === "error") return 2;
+  if (is !== "verdict") return 3;
   return at.some(({ page, row }) => page === place.page && row === place.row) ? 0 : 1;
 };
-const RESTS = 3;
+const RESTS = 4;
 
 /** By the key of each typed figure that a formula refuses, the cause of that problem. */
 function refusedFigures<P extends Problem>(

@@ -137,5 +137,6 @@ test("a piece wider than the cloth is refused in lengths of the book's tape", ()
   ] as const)
     expect(run(YARDAGE, [[panel], [1], 54], { unit, plan: quickLay })).toEqual({
       refusal: expect.stringContaining(`is ${words}; turn it`),
+      at: { position: 0, cell: 0 },
     });
 });

@@ -157,3 +157,21 @@ test("whatever is typed in place of a measurement, its garment has one problem a
   // What is said nowhere is a depth that may be 0 or below it, and a figure that nothing uses.
   expect(said / tried).toBeGreaterThan(0.8);
 }); // biome-ignore format: a table
+
+test("a piece wider than the cloth leads to its line of the cut list, a cloth narrower than every piece to its width", () => {
+  const wide = newProblems(garment("circle-skirt"), "Draft", 12, 1, "30");
+  // The hem is doubted as well. It may be meant, so that the error is what is listed.
+  expect(wide).toEqual([
+    [expect.stringMatching(/^skirt panel is .* wider than the cloth/), ["Draft!B14", "Draft!B13"]],
+  ]);
+  const narrow = newProblems(garment("apron"), "Cut", 6, 1, "2.5");
+  expect(narrow).toEqual([[expect.stringMatching(/^apron breadth is .* wider than the cloth/), ["Cut!B7"]]]);
+});
+
+test("cloth in stock that is not enough leads to its length, a piece that no cloth holds to its line", () => {
+  const short = newProblems(ready("peplum-bodice"), "Cut", 15, 1, "30");
+  expect(short).toEqual([[expect.stringMatching(/no place for 1 of waist stay .* short by/), ["Cut!B16"]]]);
+  expect(newProblems(ready("peplum-bodice"), "Cut", 14, 1, "20")).toEqual([
+    [expect.stringMatching(/^skirt half is .* wider than the cloth; hem guard is/), ["Draft!B35", "Cut!B2"]],
+  ]);
+});

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { written } from "../phrase.ts";
 import { toCheck } from "../verdict.ts";
-import { FAR_APART, refuseUnlikelyToday } from "../wearers/plausible-day.ts";
+import { FAR_APART, isPlausibleDay, refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 
 /**
  * Whether a measurement was taken too long ago to cut by, or has a date in the future: "ok", or a
@@ -26,8 +26,8 @@ export const AGE_CHECK = define({
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const far = written`today is more than ten years from the day of the measurement; please check both dates`;
     const isFar = Math.abs(age) > Math.max(days, FAR_APART);
-    // The day that all measurements are compared with is the likelier slip.
-    if (isFar) points({ argument: "today", cell: 0 }, far);
+    // The day that all measurements are compared with is the likelier slip, unless the other is no day of a measurement.
+    if (isFar) points({ argument: isPlausibleDay(taken) ? "today" : "taken", cell: 0 }, far);
     return step(
       "verdict",
       `IF(ABS(age) > MAX(days; ${FAR_APART}); "check: ${far}"; ` +

@@ -211,7 +211,7 @@ export const CLOTH_CHECK = define({
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, in all", copies);
     const lay = plan(question);
-    if ("refusal" in lay) throw layRefusal(lay.refusal, question, rows);
+    if ("refusal" in lay) throw layRefusal(lay.refusal, rows, question.cloths);
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     cloths.forEach(({ name }, i) => {
@@ -239,7 +239,7 @@ export const CLOTH_CHECK = define({
     const { name, width, length } = widest;
     const pieces = alone ? question.pieces : missing;
     const more = plan({ ...question, pieces, cloths: [{ name, width, length: null }] });
-    if ("refusal" in more) throw layRefusal(more.refusal, { ...question, pieces, cloths: [widest] }, rows);
+    if ("refusal" in more) throw layRefusal(more.refusal, rows, cloths);
     const takes = more.lengths[0]!;
     if (alone && takes <= length! * (1 + 1e-9))
       return measure("verdict", "every piece has its place in a lay on endless cloth of this width", "ok");

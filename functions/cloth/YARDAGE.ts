@@ -78,7 +78,7 @@ export const YARDAGE = define({
     );
     step("bare_length", "pieces_area / cloth_width", area / given.cloth_width);
     const lay = plan(question);
-    if ("refusal" in lay) throw layRefusal(lay.refusal, question, rows, "cloth_width");
+    if ("refusal" in lay) throw layRefusal(lay.refusal, rows, question.cloths, "cloth_width");
     measure("density", "share of the cloth that the pieces cover in the lay", lay.density);
     return measure("length", "length of cloth from the first cut line to the last", lay.lengths[0]!);
   },

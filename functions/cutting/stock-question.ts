@@ -117,11 +117,6 @@ export function sharedOut(
   const bought = { name: written`to buy`, width: given.cloth_width, length: null };
   const answer = leastBought(question, bought, plan);
   if ("refusal" in answer)
-    throw layRefusal(
-      answer.refusal,
-      { ...question, cloths: [...question.cloths, bought] },
-      rows,
-      "cloth_width",
-    );
+    throw layRefusal(answer.refusal, rows, [...question.cloths, bought], "cloth_width");
   return answer;
 }

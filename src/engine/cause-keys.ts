@@ -27,14 +27,16 @@ export function causeKeys(
   const isAbout = ({ is, stopped, at }: Problem) =>
     (is === "error" || is === "unusual") && !stopped && at.length > 0;
   const doubtful = new Map<string, Problem>();
+  /** The cells that are blank, hold a text or are doubted by themselves. */
+  const wrong = new Set<string>();
   const held = new Set<string>();
   for (const problem of problems) {
     const { place, is, at } = problem;
-    if (is === "blank" || is === "text") held.add(placeKey(place));
-    else if (is === "unusual" && at.length === 0) held.add(placeKey(place));
+    if (is === "blank" || is === "text" || (is === "unusual" && at.length === 0)) wrong.add(placeKey(place));
     else if (is === "unusual") doubtful.set(placeKey(place), problem);
     if (isAbout(problem) && at.length === 1) held.add(placeKey(at[0]!));
   }
+  for (const key of wrong) held.add(key);
   const keyOf = (problem: Problem, above: ReadonlySet<string>): string => {
     const { place, is, sentence, at, stopped } = problem;
     if (stopped) return placeKey(place);
@@ -50,6 +52,8 @@ export function causeKeys(
       if (cause !== undefined) return `held ${cause}`;
       if (own.length === 1) return `held ${own[0]!}`;
     }
+    const only = at.length === 1 ? placeKey(at[0]!) : null;
+    if (is === "verdict" && only !== null && wrong.has(only)) return `held ${only}`;
     // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.
     const said = pointed(place).map((one) => one.sentence);
     const saying = is === "verdict" && said.length === 1 ? said[0]! : withoutFunction(sentence, is);
@@ -70,11 +74,7 @@ type Pointed = (place: Place) => readonly PointedAt<Place>[];
  * A doubt may be meant and then hides no error: the error is listed.
  * A figure that a function refuses is the cause of whatever is said of formulas that rest on it.
  */
-export function causes<P extends Problem>(
-  book: Book,
-  inOrder: readonly P[],
-  pointed: Pointed,
-): (problem: P) => P {
+export function causes<P extends Problem>(book: Book, inOrder: readonly P[], pointed: Pointed): Causes<P> {
   const verdicts = verdictsOf(pointed, inOrder);
   const verdictFor = ({ place, is, sentence, at }: P): Problem | undefined => {
     if (at.length !== 1 || (is !== "error" && is !== "unusual")) return undefined;
@@ -103,7 +103,22 @@ export function causes<P extends Problem>(
     if (!first || one.rank < first.rank) firsts.set(one.cause, one);
   }
   const listed = new Map(found.map(({ check, cause }) => [check, firsts.get(cause)!.check]));
-  return (problem) => listed.get(problem)!;
+  const firstOf = (problem: P) => listed.get(problem)!;
+  const isTyped = ({ page, row, column }: Place) => !isFormula(typedAt(book, page, row, column));
+  const atOf = (first: P): readonly Place[] => {
+    if (first.is !== "error" || first.at.some(isTyped)) return first.at;
+    const doubted = inOrder.filter((one) => one.is === "unusual" && firstOf(one) === first);
+    const all = [...first.at, ...doubted.flatMap(({ at }) => at)];
+    return [...new Map(all.map((place) => [placeKey(place), place])).values()];
+  };
+  return { firstOf, atOf };
+}
+
+interface Causes<P> {
+  /** Of the problems with the same cause as this one, the one that is listed. */
+  readonly firstOf: (problem: P) => P;
+  /** Where a listed problem leads. What is doubtful behind an error about worked-out cells may be its cause: the error leads there too. */
+  readonly atOf: (problem: P) => readonly Place[];
 }
 
 /** Which of the problems with one cause is listed: the one of the lowest rank, and of several the first. */

@@ -17,6 +17,9 @@ const ALL = [...GOES_ON, FLAME];
 /** A caution as it is written beside a figure. */
 export const careText = (caution: string): string => phrase`Take care: ${caution}`;
 
+/** How a caution begins that holds for garments smaller than the body. */
+const CONDITION = "Where ";
+
 type Found = ReadonlyMap<string, ReadonlySet<string>>;
 
 const revisions = rememberWithObject<Book, { found: Found | null }>();
@@ -32,7 +35,11 @@ export function cautionsAt(engine: Engine, places: readonly Place[]): string[] {
 
 /** The same for a formula that stands in no cell. */
 export function cautionsIn(engine: Engine, formula: string): string[] {
-  const own = namesIn(formula).flatMap((name) => catalogue.get(name)?.cautions ?? "");
+  const { value } = { value: null, ...engine.evaluate(formula) };
+  const isBelow = (typeof value === "number" && value < 0) || /-\s*\d/.test(formula);
+  const own = namesIn(formula)
+    .map((name) => catalogue.get(name)?.cautions ?? "")
+    .filter((text) => isBelow || !text.startsWith(CONDITION));
   const cells = areasOf(engine.worked, formulaTree(formula), 0).flatMap((area) =>
     cellsIn(engine.worked, area),
   );
@@ -87,7 +94,7 @@ function sources(engine: Engine): { readonly place: Place; readonly cautions: re
 function cautionsOf(engine: Engine, place: Place, name: string): readonly string[] {
   const text = catalogue.get(name)?.cautions ?? "";
   if (text === "") return [];
-  if (text.startsWith("Where ")) {
+  if (text.startsWith(CONDITION)) {
     const isBelow = (value: unknown) => typeof value === "number" && value < 0;
     const calls = engine.calls(place).filter((call) => call.declaration.name === name);
     if (!isBelow(engine.value(place)) && !calls.some(({ args }) => args.some(isBelow))) return [];

@@ -1,7 +1,5 @@
 /** The problems of a book. */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
-import { isFormula } from "../book/formula.ts";
-import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
@@ -64,26 +62,16 @@ export function checks(engine: Engine): Check[] {
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
   const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
-  const listedFor = rarelyAsked.causes?.(engine.worked, inOrder, (place) => engine.pointedAt(place));
-  const isWorked = ({ page, row, column }: Place) => isFormula(typedAt(engine.worked, page, row, column));
-  const doubted: (readonly [Check, readonly Place[]])[] = [];
+  const by = rarelyAsked.causes?.(engine.worked, inOrder, (place) => engine.pointedAt(place));
   const listed = inOrder.filter((check) => {
-    const first = listedFor?.(check) ?? check;
+    const first = by?.firstOf(check) ?? check;
     const own = placeKey(check.place);
-    // What is doubtful behind an error about worked-out cells may be its cause: the error leads there too.
-    if (first !== check && first.is === "error" && check.is === "unusual" && first.at.every(isWorked))
-      doubted.push([first, check.at]);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
     return first === check;
   });
   return listed.map((check) => ({
     ...check,
-    at: together([check.at, ...doubted.flatMap(([first, at]) => (first === check ? [at] : []))]),
+    at: by?.atOf(check) ?? check.at,
     waiting: waiting.get(placeKey(check.place))?.size ?? 0,
   }));
 }
-
-/** The places of several lists, each once. */
-const together = (lists: readonly (readonly Place[])[]): Place[] => [
-  ...new Map(lists.flat().map((place) => [placeKey(place), place])).values(),
-];

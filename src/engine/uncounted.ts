@@ -17,6 +17,7 @@ import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { lengthsAsNumbers } from "./length-as-number.ts";
+import { rarelyAsked } from "./rarely-asked.ts";
 import { type Area, areasOf, rangeText, sourceOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
 import { type Use, usesOf } from "./uses-in-formula.ts";
@@ -102,6 +103,8 @@ export function uncountedCells(
   for (const one of amountsBelowZero(book, kinds, works, uses.amounts))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (alone) return cells;
+  for (const one of rarelyAsked.namedFigures?.(book, kinds) ?? [])
+    if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   for (const { place, sentence, users, list, to } of beneathLists(book, statuses)) {
     if (users.length === 0 || cells.has(placeKey(place))) continue;
     const beneath = { list, to };

@@ -148,7 +148,8 @@ export const lateFunctions: Plugin = {
         'import { circularCells } from "./circular-cells.ts";',
         'import { culpritOf } from "./culprit.ts";',
         'import { dividesBy, divisorOf } from "./divisor.ts";',
-        "Object.assign(rarelyAsked, { causes, circularCells, circularReferenceSentence, culpritOf, dividesBy, divisorOf });",
+        'import { namedFigures } from "./named-figures.ts";',
+        "Object.assign(rarelyAsked, { causes, circularCells, circularReferenceSentence, culpritOf, dividesBy, divisorOf, namedFigures });",
       ].join("\n");
     }
     if (path.endsWith("/src/engine/rarely-asked.ts")) return "export const rarelyAsked = {};";

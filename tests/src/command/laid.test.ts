@@ -71,7 +71,7 @@ describe("figures that come from lays, on the command line", () => {
     const { text } = await run(calculate, "--show", "enough", "--set", "in_hand=104");
     expect(text).toMatch(/^enough +(ok|check: no place for \d+ of piece 1 was found \(searched for )/);
     expect((await run(check)).text).toMatch(
-      /^enough \(Measure!B7\): no place for \d+ of piece 1 was found \(searched for .*\); .*, short by .* in$/,
+      /^enough \(Measure!B7\): no place for \d+ of piece 1 was found \(searched for .*\); .*, short by .* in; see Measure!B6$/,
     );
     const { text: area } = await run(check, "--set", "in_hand=80");
     expect(area).toMatch(/by area there is not enough: the pieces cover .* % of all the cloth/);

@@ -99,8 +99,8 @@ function byEveryCell(engine: Engine): string[] {
   for (const { place, is, sentence, first } of engine.uncounted.values())
     if (first) found.set(placeKey(place), { place, is, sentence, at: [], stopped: false });
   const inOrder = [...found.values()].sort((a, b) => comparePlaces(a.place, b.place));
-  const listedFor = causes(engine.worked, inOrder, (place) => engine.pointedAt(place));
-  return inOrder.filter((one) => listedFor(one) === one).map(({ place }) => placeKey(place));
+  const { firstOf } = causes(engine.worked, inOrder, (place) => engine.pointedAt(place));
+  return inOrder.filter((one) => firstOf(one) === one).map(({ place }) => placeKey(place));
 }
 
 test("after every edit the problems are those of a fresh engine, and no cell with one is passed over", () => {

@@ -44,6 +44,10 @@ test("a wrong day of the draft is one problem with its cell, however many measur
   expect(newProblems(ready("peplum-bodice"), "Measure", 1, 1, "2062-05-20")).toEqual([
     ["today is more than ten years from the day of the measurement; please check both dates", ["Measure!B2"]],
   ]);
+  for (const typed of ["0", "5000", "2126-05-04"])
+    expect(newProblems(ready("peplum-bodice"), "Measure", 3, 6, typed), typed).toEqual([
+      [expect.stringMatching(/please check both dates$/), ["Measure!G4"]],
+    ]);
   expect(newProblems(ready("whole-cast"), "Measure", 0, 3, "20260")).toEqual([
     [expect.stringMatching(/^today is not a day/), ["Measure!D1"]],
   ]);

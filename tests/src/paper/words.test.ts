@@ -1,6 +1,8 @@
 /** Documents in a made-up language from left to right, in which English that is not the maker's stands out. */
+
 import { readFileSync } from "node:fs";
 import { afterAll, expect, test, vi } from "vitest";
+import { BONING, CORDS, FLAME, HOOPS, LACING } from "../../../functions/cautions.ts";
 import type { PaperRequest } from "../../../src/paper/kinds.ts";
 import { isForPaper } from "../../../src/paper/paper-language.ts";
 import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
@@ -65,6 +67,8 @@ test("nothing that the program says on paper stays English in another language",
   const own = ownTexts();
   // Names of papers and scales in refusals are what is typed.
   for (const word of ["letter", "roll=36in", "roll=9in", "RECTANGLE(10; 20)"]) own.add(word);
+  // The cautions are in the words of the sewing functions.
+  for (const caution of [LACING, BONING, CORDS, FLAME, HOOPS]) own.add(caution);
   expect(untranslated(texts, own)).toEqual([]);
   expect(texts.join(" ")).toContain(CYRILLIC("An arrow on a piece points to its lower end."));
 });

@@ -2,14 +2,13 @@
  * Cells from which a formula needs a number and which hold none: blank, a text, or a number that is
  * kept as a text because its column holds text. The engine passes over them without a word. With
  * them come the lengths that a function takes for a share or a count (length-as-number.ts), and amounts
- * below zero (below-zero.ts).
+ * below zero (amounts-below-zero.ts).
  */
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, columnLetters, comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import { type Named, nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { amountsBelowZero } from "./below-zero.ts";
 import { beneathLists, beneathUsed } from "./beneath.ts";
 import { understand } from "./content.ts";
 import { doesWithList } from "./does-with-list.ts";
@@ -100,7 +99,7 @@ export function uncountedCells(
   const cells = new Map(inSentences(book, found));
   for (const one of lengthsAsNumbers(book, kinds, (one) => works(one) || fails(one), uses.lengths))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
-  for (const one of amountsBelowZero(book, kinds, works, uses.amounts))
+  for (const one of rarelyAsked.amountsBelowZero?.(book, kinds, works, uses.amounts) ?? [])
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (alone) return cells;
   for (const one of rarelyAsked.namedFigures?.(book, kinds) ?? [])

@@ -143,13 +143,14 @@ export const lateFunctions: Plugin = {
         'export const declarations = Object.fromEntries(Object.entries(files).map(([path, file]) => [path.replace("../../functions", "."), file]));',
         `export const plugins = [${plugins.map(({ plugin }) => plugin).join(", ")}];`,
         'import { rarelyAsked } from "./rarely-asked.ts";',
+        'import { amountsBelowZero } from "./amounts-below-zero.ts";',
         'import { causes } from "./cause-keys.ts";',
         'import { circularReferenceSentence } from "./circular-reference.ts";',
         'import { circularCells } from "./circular-cells.ts";',
         'import { culpritOf } from "./culprit.ts";',
         'import { dividesBy, divisorOf } from "./divisor.ts";',
         'import { namedFigures } from "./named-figures.ts";',
-        "Object.assign(rarelyAsked, { causes, circularCells, circularReferenceSentence, culpritOf, dividesBy, divisorOf, namedFigures });",
+        "Object.assign(rarelyAsked, { amountsBelowZero, causes, circularCells, circularReferenceSentence, culpritOf, dividesBy, divisorOf, namedFigures });",
       ].join("\n");
     }
     if (path.endsWith("/src/engine/rarely-asked.ts")) return "export const rarelyAsked = {};";

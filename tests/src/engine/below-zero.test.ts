@@ -107,11 +107,11 @@ test("a need or a stock below zero is said where IF stops at 0", () => {
   ]);
 });
 
-test("a difference may be below zero: ease, a change at a fitting, a deduction", () => {
+test("a difference may be below zero: less at the hip, a change at a fitting, a deduction", () => {
   for (const book of [
     page([
       ["hip", "40"],
-      ["ease", "-1 1/2"],
+      ["less at the hip", "-1 1/2"],
       ["hip of the skirt", "=B1+B2"],
       ["half", "=B2/2"],
       ["eased", "=WITH_EASE(B1;B2)"],

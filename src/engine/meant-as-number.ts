@@ -2,8 +2,8 @@
 import { phrase } from "../../functions/phrase.ts";
 import type { ColumnKind } from "../book/shape.ts";
 
-/** In a column of numbers a short text that begins like a number; not "2nd fitting". */
-const BEGINS_LIKE_ONE = /^[~≈<>±(]?\s*[-+−]?[.,]?\d(?!\d*(?:st|nd|rd|th|er)\b)/i;
+/** In a column of numbers a short text that begins like a number, in the digits of any script; not "2nd fitting". */
+const BEGINS_LIKE_ONE = /^[~≈<>±(]?\s*[-+−]?[.,]?\p{Nd}(?!\d*(?:st|nd|rd|th|er)\b)/iu;
 /** A note may begin with a number; such a text is longer. */
 const LONGEST = 24;
 

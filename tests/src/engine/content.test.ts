@@ -376,6 +376,8 @@ describe("a text that is meant as a number", () => {
       '"3 1/0" has 0 under the stroke of its fraction and is kept as a text: type the number that is meant',
     );
     expect(why("4 mai 2026", "length")).toContain("can't be read as a length");
+    for (const figure of ["１２", "٣٨", "१२"])
+      expect(why(figure, "length")).toContain("can't be read as a length");
     expect(why("31 mai 2026x", "date")).toContain("can't be read as a day");
     expect(why("12 pcs", "number")).toContain("can't be read as a number");
   });

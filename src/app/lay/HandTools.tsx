@@ -58,15 +58,16 @@ export function HandTools(props: Props) {
           disabled={!turn}
           onClick={() => turn && props.onMove(replaced(lay.placements, turn))}
         >{phrase`Turn round`}</button>
-        <span className="lay-push" />
-        <button type="button" disabled={nearer <= 1} onClick={() => scale(nearer / 2)}>
-          <span aria-hidden="true">−</span>
-          <span className="unseen">{phrase`Zoom out`}</span>
-        </button>
-        <button type="button" disabled={nearer >= NEAREST} onClick={() => scale(nearer * 2)}>
-          <span aria-hidden="true">+</span>
-          <span className="unseen">{phrase`Zoom in`}</span>
-        </button>
+        <span className="lay-zoom">
+          <button type="button" disabled={nearer <= 1} onClick={() => scale(nearer / 2)}>
+            <span aria-hidden="true">−</span>
+            <span className="unseen">{phrase`Zoom out`}</span>
+          </button>
+          <button type="button" disabled={nearer >= NEAREST} onClick={() => scale(nearer * 2)}>
+            <span aria-hidden="true">+</span>
+            <span className="unseen">{phrase`Zoom in`}</span>
+          </button>
+        </span>
       </div>
       <p className="lay-place" role="status">
         {one ? placeText(question, one, pins.has(copyKey(one)), say) : pinText(pins.size)}

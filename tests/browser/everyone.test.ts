@@ -295,6 +295,8 @@ it("in a language from right to left no sentence of the page stays English and n
   const found = new Set<string>();
   const noteWrongWay = async (state: string) => {
     for (const text of await wrongWayRound(page)) found.add(`${state}, wrong way round: ${text}`);
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    if (over > 0) found.add(`${state}: the page is ${over} px wider than its window`);
   };
   const note = async (state: string) => {
     const texts = (await textsInSight(page)).filter((text) => !ENGLISH_ALWAYS.includes(text));

@@ -12,7 +12,7 @@ import { privateMembers } from "./src/setup/private-members.ts";
 import { engineOfTests, sharedParser } from "./src/setup/shared-parser.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
 import { startChunk } from "./src/setup/start-chunks.ts";
-import { catalogues } from "./src/setup/strings/plugin.ts";
+import { catalogues, commandCatalogues } from "./src/setup/strings/plugin.ts";
 import { uncalledMethods } from "./src/setup/uncalled-methods.ts";
 import { LongestFirst } from "./tests/order.ts";
 
@@ -32,7 +32,10 @@ export default defineConfig(({ mode }) =>
   Object.hasOwn(PROGRAMS, mode)
     ? {
         ssr: { noExternal: true, external: [...builtinModules] },
-        plugins: [sharedParser, ...(mode === "command" ? [licences] : [])],
+        plugins: [
+          sharedParser,
+          ...(mode === "command" ? [licences, commandCatalogues(import.meta.dirname)] : []),
+        ],
         build: {
           ssr: true,
           outDir: `dist/${mode}`,
@@ -40,8 +43,12 @@ export default defineConfig(({ mode }) =>
           copyPublicDir: false,
           rolldownOptions: {
             input: PROGRAMS[mode]!,
-            // The packed library starts it as a program of its own.
-            output: { banner: ({ name }) => (name === "main" ? "#!/usr/bin/env node" : "") },
+            output: {
+              // The packed library starts it as a program of its own.
+              banner: ({ name, isEntry }) => (isEntry && name === "main" ? "#!/usr/bin/env node" : ""),
+              // Every part finds the page and the threads beside it.
+              chunkFileNames: "[name]-[hash].js",
+            },
           },
         },
       }

@@ -74,9 +74,6 @@ export type Unit = keyof typeof BOOK_UNITS;
 /** The book units in the order in which they are offered. */
 export const UNITS = Object.keys(BOOK_UNITS) as readonly Unit[];
 
-/** "in, cm or mm", for sentences. */
-export const UNIT_CHOICES = `${UNITS.slice(0, -1).join(", ")} or ${UNITS.at(-1)}`;
-
 export const isUnit = (text: string): text is Unit => Object.hasOwn(BOOK_UNITS, text);
 
 export function isTapeUnit(text: string): text is TapeUnit {

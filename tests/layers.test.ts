@@ -12,10 +12,10 @@ const MAY: Record<string, readonly string[]> = {
   paper: ["functions", "book", "engine", "lay"],
   store: ["functions", "book", "engine"],
   worker: ["functions", "book", "engine", "lay", "exchange"],
-  command: ["functions", "book", "engine", "lay", "exchange", "store", "paper", "package.json"],
+  command: ["functions", "book", "engine", "lay", "exchange", "store", "paper", "languages", "package.json"],
   setup: ["functions"],
   package: ["functions", "book", "engine", "lay"],
-  app: ["functions", "book", "engine", "lay", "exchange", "store", "worker", "paper"],
+  app: ["functions", "book", "engine", "lay", "exchange", "store", "worker", "paper", "languages"],
 };
 
 const layerOf = (path: string): string => path.replace(/^src\//, "").split("/")[0]!;

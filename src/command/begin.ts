@@ -1,12 +1,12 @@
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { isUnit, UNIT_CHOICES, type Unit } from "../../functions/units.ts";
+import { UNITS, type Unit } from "../../functions/units.ts";
 import { type Garment, type Question, readGarment } from "../book/garment.ts";
 import { UNIT_WORDS } from "../book/unit-words.ts";
 import { writeBook } from "../book/write.ts";
 import { begin as beginBook, exampleOf } from "../engine/begin.ts";
 import { fileName } from "./machine.ts";
-import { readOptions } from "./options.ts";
+import { readOptions, unitFrom } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -16,7 +16,12 @@ const OPTIONS = {
     value: "NAME=VALUE",
     about: "the answer to the question NAME; may be repeated",
   },
-  unit: { type: "string", default: "in", value: "UNIT", about: `the unit of the new book: ${UNIT_CHOICES}` },
+  unit: {
+    type: "string",
+    default: "in",
+    value: "UNIT",
+    about: `the unit of the new book: ${UNITS.join(", ")}`,
+  },
   out: {
     type: "string",
     value: "FILE",
@@ -42,12 +47,12 @@ export const begin: Verb = {
       throw new Wrong("begin needs a garment's file, such as templates/garments/gored-skirt.json");
     const reading = readGarment(io.read(positionals[0]));
     if ("reason" in reading) throw new Wrong(`${fileName(positionals[0])}: ${reading.reason}`);
-    if (!isUnit(values.unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${values.unit}"`);
+    const unit = unitFrom(values.unit);
     const { garment } = reading;
     const answers = answersIn(values.answer ?? [], garment);
-    const how = { unit: values.unit, today: today() };
+    const how = { unit, today: today() };
     if (values.out === undefined) {
-      io.out(values.json ? asData(garment, values.unit) : inWords(garment, values.unit));
+      io.out(values.json ? asData(garment, unit) : inWords(garment, unit));
       return 0;
     }
     const { book, remarks } = beginBook(garment, answers, how);

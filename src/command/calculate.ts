@@ -3,7 +3,8 @@ import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { originText } from "../../functions/lay.ts";
 import { toDigits } from "../../functions/number-text.ts";
-import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import { asRead, phrase } from "../../functions/phrase.ts";
+import { UNITS } from "../../functions/units.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { besideText } from "../engine/beside-answer.ts";
@@ -18,7 +19,7 @@ import type { CellView } from "../engine/view.ts";
 import { searchingDesk } from "../lay/searching-desk.ts";
 import { deskFor, laidData, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, namesIn, openBook, placeOf, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { readOptions, unitFrom } from "./options.ts";
 import { type Io, JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 type Value = number | string | boolean | null;
@@ -63,11 +64,13 @@ export const calculate: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const path = positionals[0];
     if (path === undefined && values.formula === undefined)
-      throw new Wrong("calculate needs a book's file, or --formula '=...'");
-    if (path === undefined && values.set) throw new Wrong("--set needs a book's file, whose cells it sets");
+      throw new Wrong(phrase`calculate needs a book's file, or ${"--formula '=...'"}`);
+    if (path === undefined && values.set)
+      throw new Wrong(phrase`--set needs a book's file, whose cells it sets`);
     if (path !== undefined && values.unit !== undefined)
-      throw new Wrong("--unit is for a formula without a book; a book has its own unit");
-    if (values.formula !== undefined && values.show) throw new Wrong("choose --formula or --show, not both");
+      throw new Wrong(phrase`--unit is for a formula without a book; a book has its own unit`);
+    if (values.formula !== undefined && values.show)
+      throw new Wrong(phrase`choose ${"--formula"} or ${"--show"}, not both`);
     const desk = deskFor(values.seconds, searchingDesk(0));
     const opened = path === undefined ? blankEngine(values.unit ?? "in", desk) : openBook(path, io);
     setCells(opened, values.set ?? []);
@@ -121,20 +124,20 @@ export const calculate: Verb = {
 
 /** What a cell holds, its problem, or both where the answer rests on something unusual. */
 const inTable = ({ problem, shown, origin }: CellView, said: readonly string[]): string => {
-  const remarks = [!problem && origin && originText(origin), ...said].filter(Boolean).join("; ");
+  const remarks = [!problem && origin && asRead(originText(origin)), ...said].filter(Boolean).join("; ");
   if (problem)
-    return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}${remarks && hasAnswer(problem) ? `  (${remarks})` : ""}`;
+    return `${hasAnswer(problem) ? `${shown}  ` : ""}${phrase`check: ${problem.sentence}`}${remarks && hasAnswer(problem) ? `  (${remarks})` : ""}`;
   return remarks ? `${shown}  (${remarks})` : shown;
 };
 
-function blankEngine(unit: string, desk: LayDesk): Engine {
-  if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
+function blankEngine(text: string, desk: LayDesk): Engine {
+  const unit = unitFrom(text);
   return new Engine(blankBook("A formula", unit, DEFAULT_MARK[unit]), desk);
 }
 
 function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   if (text.trim() === "")
-    throw new Wrong("--formula is empty; give one such as --formula '=EASE(36 1/2; 39)'");
+    throw new Wrong(phrase`--formula is empty; give one such as ${"--formula '=EASE(36 1/2; 39)'"}`);
   const asked = text.trim().startsWith("=") ? text.trim() : `=${text}`;
   const answer = engine.evaluate(asked);
   if ("problem" in answer) throw new Wrong(answer.problem);
@@ -144,7 +147,7 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   const care = cautions.length > 0 && { "take care": cautions };
   if (json) io.out(JSON.stringify({ value, ...(warning && { check: warning }), ...care }));
   else {
-    const lines = [inWords(value, answer.kind, engine.book), ...(warning ? [`check: ${warning}`] : [])];
+    const lines = [inWords(value, answer.kind, engine.book), ...(warning ? [phrase`check: ${warning}`] : [])];
     io.out([...lines, ...cautions.map(careText)].join("\n"));
   }
   return 0;

@@ -1,10 +1,11 @@
+import { phrase, plural } from "../../functions/phrase.ts";
 import { checks } from "../engine/checks.ts";
 import { cellTextWithName } from "../engine/label.ts";
 import { searchingDesk } from "../lay/searching-desk.ts";
 import { deskFor, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, openBook, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
-import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+import { needsBook, readOptions } from "./options.ts";
+import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions } from "./verb.ts";
 
 const OPTIONS = { ...SET_OPTION, ...JSON_OPTION, ...SECONDS_OPTION } as const satisfies VerbOptions;
 
@@ -22,7 +23,7 @@ export const check: Verb = {
   problems: "the book has problems; they are listed",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
-    if (positionals[0] === undefined) throw new Wrong("check needs a book's file");
+    if (positionals[0] === undefined) throw needsBook("check");
     const opened = openBook(positionals[0], io);
     setCells(opened, values.set ?? []);
     const engine = answeredBy(opened, deskFor(values.seconds, searchingDesk(0)));
@@ -43,11 +44,14 @@ export const check: Verb = {
           2,
         ),
       );
-    } else if (found.length === 0) io.out("no problems");
+    } else if (found.length === 0) io.out(phrase`no problems`);
     for (const { place, sentence, at, waiting } of values.json ? [] : found) {
-      io.out(
-        `${cellTextWithName(engine.book, place)}: ${sentence}${at.length > 0 ? `; see ${at.map((one) => engine.address(one)).join(", ")}` : ""}${waiting > 0 ? `; it affects ${waiting} more cell${waiting === 1 ? "" : "s"}` : ""}`,
-      );
+      const see = at.map((one) => engine.address(one)).join(", ");
+      const also = [
+        ...(at.length > 0 ? [phrase`see ${see}`] : []),
+        ...(waiting > 0 ? [phrase`it affects ${plural(waiting, "# more cell", "# more cells")}`] : []),
+      ];
+      io.out(`${cellTextWithName(engine.book, place)}: ${[sentence, ...also].join("; ")}`);
     }
     return found.length > 0 ? 1 : 0;
   },

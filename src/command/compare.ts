@@ -7,7 +7,7 @@ import { answerTo } from "./answer.ts";
 import { compareBooks } from "./compare-books.ts";
 import { SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -32,7 +32,7 @@ export const compare: Verb = {
   writes: "The answer on standard output, and no file.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 2);
-    if (positionals[0] === undefined) throw new Wrong("compare needs a book's file");
+    if (positionals[0] === undefined) throw needsBook("compare");
     if (positionals[1] !== undefined) {
       if (values.set || values.show)
         throw new Wrong(

@@ -9,7 +9,7 @@ import { wornSheet } from "../engine/worn-sheet.ts";
 import { fileNames } from "./file-names.ts";
 import { fileName } from "./machine.ts";
 import { openBook, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -36,7 +36,7 @@ export const draft: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
-    if (path === undefined) throw new Wrong("draft needs a book's file");
+    if (path === undefined) throw needsBook("draft");
     const folder = values.out?.trim() ?? "";
     if (folder === "") throw new Wrong("draft needs a folder to write to, such as --out pieces");
     const engine = openBook(path, io);

@@ -1,4 +1,5 @@
 import type { Cell } from "../../functions/define.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { chain, type Working } from "../engine/explain.ts";
 import { clean } from "../engine/varied-cell.ts";
 import { workingText } from "../engine/working-text.ts";
@@ -22,7 +23,7 @@ export const explain: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 2);
     const [path, cell] = positionals;
     if (path === undefined || cell === undefined)
-      throw new Wrong("explain needs a book's file and a cell, such as: explain book.json hem");
+      throw new Wrong(phrase`explain needs a book's file and a cell, such as: ${"explain book.json hem"}`);
     const engine = openBook(path, io);
     setCells(engine, values.set ?? []);
     const workings = chain(engine, placeOf(engine, cell));

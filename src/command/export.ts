@@ -5,7 +5,7 @@ import type { Engine } from "../engine/engine.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
 import type { Spreadsheet } from "../exchange/write-xlsx.ts";
 import { openBook } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -37,7 +37,7 @@ export const exportBook: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
-    if (path === undefined) throw new Wrong("export needs a book's file");
+    if (path === undefined) throw needsBook("export");
     if (values.to === undefined) throw new Wrong("export needs a format: --to csv, --to xlsx or --to ods");
     const { to } = values;
     if (to !== "csv" && to !== "xlsx" && to !== "ods")

@@ -8,11 +8,13 @@ import {
   signature,
 } from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
+import { inLanguage } from "../../functions/said-of-function.ts";
+import { UNITS } from "../../functions/units.ts";
 import { builtIns } from "../engine/built-ins/all.ts";
 import { builtInText } from "../engine/built-ins/built-in.ts";
 import { helpPages } from "./help-pages.ts";
-import { readOptions } from "./options.ts";
+import { readOptions, unitFrom } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -35,12 +37,13 @@ export const functions: Verb = {
   writes: "The list or the help on standard output; with --out, Markdown files in DIR.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
-    const unit = values.unit;
-    if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
+    const unit = unitFrom(values.unit);
     if (values.out !== undefined) {
-      const pages = helpPages(catalogue.values(), unit);
+      const pages = helpPages([...catalogue.values()].map(inLanguage), unit);
       for (const { path, text } of pages) io.write(`${values.out}/${path}`, text);
-      io.out(`${pages.length} pages of help in ${values.out}, beginning with functions.md`);
+      io.out(
+        phrase`${plural(pages.length, "# page", "# pages")} of help in ${values.out}, beginning with functions.md`,
+      );
       return 0;
     }
     const name = positionals[0]?.toUpperCase();
@@ -50,7 +53,7 @@ export const functions: Verb = {
       else
         for (const one of all)
           io.out(
-            [...blockSignatures(one), signature(one), `    ${one.summary}`]
+            [...blockSignatures(one), signature(one), `    ${inLanguage(one).summary}`]
               .flatMap((line) => line ?? [])
               .join("\n"),
           );
@@ -65,10 +68,12 @@ export const functions: Verb = {
     if (!found) {
       const near = nearestWord(name, [...catalogue.keys(), ...builtIns.keys()]);
       throw new Wrong(
-        `no function is named ${name}${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
+        near
+          ? phrase`no function is named ${name}; is ${near} meant?`
+          : phrase`no function is named ${name}; "functions" lists them all`,
       );
     }
-    io.out(values.json ? JSON.stringify(data(found), null, 2) : helpText(found, unit));
+    io.out(values.json ? JSON.stringify(data(found), null, 2) : helpText(inLanguage(found), unit));
     return 0;
   },
 };

@@ -1,4 +1,5 @@
 /** The help of every function as pages to read, made from the declarations: one Markdown file each, and a list. */
+
 import type { CataloguedFunction } from "../../functions/catalogue.ts";
 import {
   allowed,
@@ -6,9 +7,11 @@ import {
   blockSignatures,
   exampleFormula,
   isDecided,
+  kindText,
   listsHelp,
   signature,
 } from "../../functions/help.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 
 interface HelpPage {
@@ -22,7 +25,7 @@ const cell = (text: string): string => text.replaceAll("|", "\\|");
 function page(one: CataloguedFunction, unit: Unit): HelpPage {
   const takes = Object.entries(one.takes).map(
     ([name, take]) =>
-      `| ${name} | ${cell(take.about)} | ${cell(allowed(take, unit))} | ${take.otherwise === undefined ? "needed" : isDecided(take) ? "may be left out" : cell(String(take.otherwise))} |`,
+      `| ${name} | ${cell(take.about)} | ${cell(allowed(take, unit))} | ${take.otherwise === undefined ? phrase`needed` : isDecided(take) ? phrase`may be left out` : cell(String(take.otherwise))} |`,
   );
   const examples = one.examples.map((example) => {
     const gives = typeof example.gives === "object" ? JSON.stringify(example.gives) : String(example.gives);
@@ -36,20 +39,20 @@ function page(one: CataloguedFunction, unit: Unit): HelpPage {
     ...blockSignatures(one).map((line) => `    ${line}`),
     `    ${signature(one)}`,
     "",
-    "| argument | what it is | may be | when left out |",
+    phrase`| argument | what it is | may be | when left out |`,
     "|---|---|---|---|",
     ...takes,
     "",
-    `Gives: ${one.returns}.`,
+    phrase`Gives: ${kindText(one.returns)}.`,
     "",
-    "| example | gives | unit | why |",
+    phrase`| example | gives | unit | why |`,
     "|---|---|---|---|",
     ...examples,
     "",
     ...listsHelp(one).map((line) => line.replace(/^ {2}/, "- ")),
     ...(one.block ? [...blockHelp(one.block, unit).map((line) => line.replace(/^ {2}/, "- ")), ""] : []),
-    `Source: ${one.source}.`,
-    ...(one.cautions ? ["", `Take care: ${one.cautions}`] : []),
+    phrase`Source: ${one.source}.`,
+    ...(one.cautions ? ["", phrase`Take care: ${one.cautions}`] : []),
     "",
   ].join("\n");
   return { path: `${one.family}/${one.name}.md`, text };
@@ -68,7 +71,7 @@ export function helpPages(all: Iterable<CataloguedFunction>, unit: Unit): HelpPa
     "",
   ]);
   return [
-    { path: "functions.md", text: ["# The sewing functions", "", ...lines].join("\n") },
+    { path: "functions.md", text: [phrase`# The sewing functions`, "", ...lines].join("\n") },
     ...list.map((one) => page(one, unit)),
   ];
 }

@@ -2,7 +2,7 @@
 import { withPoints } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
 import { pieceArea, pieceBounds } from "../../functions/pieces/piece.ts";
-import { isUnit, UNIT_CHOICES, type Unit } from "../../functions/units.ts";
+import type { Unit } from "../../functions/units.ts";
 import { writeBook } from "../book/write.ts";
 import { show } from "../engine/show.ts";
 import type { Found } from "../exchange/outlines/find-pieces.ts";
@@ -11,6 +11,7 @@ import { readOutlines } from "../exchange/outlines/read-outlines.ts";
 import { drawnLength, factorOfFile, type Known, sized } from "../exchange/outlines/scale.ts";
 import { titleOf } from "../exchange/read-table.ts";
 import { fileName } from "./machine.ts";
+import { unitFrom } from "./options.ts";
 import { type Io, type VerbOptions, Wrong } from "./verb.ts";
 
 /** The options of `import` that a drawing takes. */
@@ -44,8 +45,7 @@ export interface OutlineChoices {
 
 /** Makes a book of the outlines in a file and says how they were read. */
 export function importOutlines(path: string, bytes: Uint8Array, choices: OutlineChoices, io: Io): number {
-  const unit = choices.unit ?? "in";
-  if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
+  const unit = unitFrom(choices.unit ?? "in");
   const inner = choices.inner ?? "marks";
   if (inner !== "marks" && inner !== "pieces")
     throw new Wrong(`--inner must be marks or pieces, not "${inner.slice(0, 24)}"`);

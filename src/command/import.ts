@@ -1,5 +1,5 @@
 import type { Decimal } from "../../functions/decimal.ts";
-import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import { UNITS } from "../../functions/units.ts";
 import type { Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
 import { DATE_ORDERS, type DateOrder } from "../exchange/csv-dates.ts";
@@ -11,7 +11,7 @@ import type { Understood } from "../exchange/table-form.ts";
 import { layDesk } from "../lay/desk.ts";
 import { importOutlines, OUTLINE_OPTIONS } from "./import-outlines.ts";
 import { fileName } from "./machine.ts";
-import { readOptions } from "./options.ts";
+import { notOneOf, readOptions, unitFrom } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -68,8 +68,7 @@ export const importFile: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw new Wrong("import needs a file to read");
-    const { unit } = values;
-    if (unit !== undefined && !isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
+    const unit = values.unit === undefined ? undefined : unitFrom(values.unit);
     const form = {
       unit,
       delimiter: delimiterOf(values.delimiter),
@@ -125,24 +124,23 @@ function saidOfSheets({ said, sheets, book }: Understood): string[] {
 function delimiterOf(word: string | undefined): string | undefined {
   if (word === undefined) return undefined;
   const sign = DELIMITERS[word];
-  if (sign === undefined)
-    throw new Wrong(`--delimiter must be ${Object.keys(DELIMITERS).join(", ")}, not "${word}"`);
+  if (sign === undefined) throw notOneOf("--delimiter", Object.keys(DELIMITERS), word);
   return sign;
 }
 
 function decimalOf(word: string | undefined): Decimal | undefined {
   if (word === undefined || word === "point" || word === "comma") return word;
-  throw new Wrong(`--decimal must be point or comma, not "${word}"`);
+  throw notOneOf("--decimal", ["point", "comma"], word);
 }
 
 function encodingOf(word: string | undefined): Encoding | undefined {
   if (word === undefined || Object.hasOwn(ENCODINGS, word)) return word as Encoding | undefined;
-  throw new Wrong(`--encoding must be ${Object.keys(ENCODINGS).join(", ")}, not "${word}"`);
+  throw notOneOf("--encoding", Object.keys(ENCODINGS), word);
 }
 
 function datesOf(word: string | undefined): DateOrder | undefined {
   if (word === undefined || Object.hasOwn(DATE_ORDERS, word)) return word as DateOrder | undefined;
-  throw new Wrong(`--dates must be ${Object.keys(DATE_ORDERS).join(", ")}, not "${word}"`);
+  throw notOneOf("--dates", Object.keys(DATE_ORDERS), word);
 }
 
 /** The headings and the first rows, as they stand in the book. */

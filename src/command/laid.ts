@@ -3,6 +3,7 @@
 import { leastLength } from "../../functions/cutting/least-length.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
 import { originText } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
@@ -23,7 +24,7 @@ export const SECONDS_OPTION = {
 export function secondsOf(text: string): number {
   const seconds = text.trim() === "" ? Number.NaN : Number(text);
   if (!(seconds >= 0 && seconds <= 3600))
-    throw new Wrong(`--seconds must be a number from 0 to 3600, the time for each lay, not "${text}"`);
+    throw new Wrong(phrase`--seconds must be a number from 0 to 3600, the time for each lay, not "${text}"`);
   return seconds;
 }
 
@@ -65,12 +66,12 @@ export function unsureNote(
     return Math.abs(one - next) < share * Math.max(Math.abs(one), Math.abs(next));
   });
   return unsure
-    ? `${name}: some ${each} differ by less than a lay is sure of (${originText(origin ?? undefined)}: a longer search may shorten each by some ${share * 100} %)`
+    ? phrase`${name}: some ${each} differ by less than a lay is sure of (${originText(origin ?? undefined)}: a longer search may shorten each by some ${share * 100} %)`
     : "";
 }
 
 /** How sure an answer is that rests on lays; "" when it rests on no lay or when all of them are proved. */
 export const laidNote = (origin: LayOrigin | null): string =>
   origin && uncertaintyOf(origin) > 0
-    ? `the lengths of cloth rest on lays (${originText(origin)}): a longer search may shorten each by some ${Math.round(uncertaintyOf(origin) * 1000) / 10} %`
+    ? phrase`the lengths of cloth rest on lays (${originText(origin)}): a longer search may shorten each by some ${Math.round(uncertaintyOf(origin) * 1000) / 10} %`
     : "";

@@ -1,5 +1,7 @@
 /** The command line: finds the verb and runs it. An error is printed as one sentence, never as a stack trace. */
+
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { version } from "../../package.json";
 import { begin } from "./begin.ts";
 import { calculate } from "./calculate.ts";
@@ -90,7 +92,7 @@ function help(verbs: readonly Verb[], json: boolean): string {
     "",
     ...(verbs.length === 1 ? verbs.map(helpOf) : verbs.map(usageOf)),
     "",
-    "BOOK is a book's file, - for standard input. --version prints the version.",
+    "BOOK is a book's file, - for standard input. --version prints the version. --language XX speaks another language, for which there is a catalogue, than LC_ALL, LC_MESSAGES or LANG says.",
   ].join("\n");
 }
 
@@ -100,7 +102,9 @@ function verbCalled(word: string): Verb {
   if (verb) return verb;
   const near = nearestWord(word, names);
   throw new Wrong(
-    `there is no command "${word}"${near ? `; is ${near} meant?` : `; the commands are ${names.join(", ")}`}`,
+    near
+      ? phrase`there is no command "${word}"; is ${near} meant?`
+      : phrase`there is no command "${word}"; the commands are ${names.join(", ")}`,
   );
 }
 
@@ -128,9 +132,16 @@ export async function main(args: readonly string[], io: Io = machine): Promise<n
     return await verb.run(rest, io);
   } catch (reason) {
     const sentence =
-      reason instanceof Wrong ? reason.message : `this failed unexpectedly (${(reason as Error).message})`;
-    if (json) io.out(JSON.stringify({ error: sentence }));
-    else io.err(sentence);
-    return 2;
+      reason instanceof Wrong
+        ? reason.message
+        : phrase`this failed unexpectedly (${(reason as Error).message})`;
+    return refuse(sentence, json, io);
   }
+}
+
+/** Says why the request is wrong, and gives the exit status. */
+export function refuse(sentence: string, json: boolean, io: Io = machine): 2 {
+  if (json) io.out(JSON.stringify({ error: sentence }));
+  else io.err(sentence);
+  return 2;
 }

@@ -3,7 +3,7 @@ import { writeBook } from "../book/write.ts";
 import { nextVersion } from "../engine/next-version.ts";
 import { layDesk } from "../lay/desk.ts";
 import { openBook } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -24,7 +24,7 @@ export const next: Verb = {
   writes: "The next version into the file of --out; the book itself stays as it is.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
-    if (positionals[0] === undefined) throw new Wrong("next needs a book's file");
+    if (positionals[0] === undefined) throw needsBook("next");
     if (values.out === undefined) throw new Wrong("next needs --out FILE, where the next version is written");
     const engine = openBook(positionals[0], io);
     const begun = nextVersion(engine.book, layDesk);

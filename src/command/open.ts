@@ -1,6 +1,7 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
 
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { lookUp, namedCells, namesMeant, nameText } from "../book/names.ts";
@@ -26,16 +27,20 @@ export function placeOf(engine: Engine, text: string): Place {
   const meant = namesMeant(engine.book, text, null);
   if (meant.length > 1) {
     const ways = meant.map((one) => nameText(engine.book, one, null));
-    throw new Wrong(`${meant.length} pages have a name ${text}: write ${ways.join(" or ")}`);
+    throw new Wrong(phrase`${meant.length} pages have a name ${text}: write one of ${ways.join(", ")}`);
   }
   if (meant[0])
-    throw new Wrong(`${text} is a list, ${meant[0].address}, and one cell is needed here: give its address`);
+    throw new Wrong(
+      phrase`${text} is a list, ${meant[0].address}, and one cell is needed here: give its address`,
+    );
   const near = nearestWord(
     text,
     namedCells(engine.book).map(({ name }) => name),
   );
   throw new Wrong(
-    `no cell of this book is named "${text}"${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
+    near
+      ? phrase`no cell of this book is named "${text}"; is ${near} meant?`
+      : phrase`no cell of this book is named "${text}"; "${"calculate"}" with the book alone lists its named cells`,
   );
 }
 
@@ -46,7 +51,9 @@ export function namesIn(lists: readonly string[], option: string): string[] {
     .map((name) => name.trim())
     .filter((name) => name !== "");
   if (lists.length > 0 && names.length === 0)
-    throw new Wrong(`${option} needs the names of cells with commas between, such as ${option} hem,depth`);
+    throw new Wrong(
+      phrase`${option} needs the names of cells with commas between, such as ${`${option} hem,depth`}`,
+    );
   return names;
 }
 
@@ -62,7 +69,7 @@ export function answeredBy(engine: Engine, desk: LayDesk): Engine {
 export function setCells(engine: Engine, settings: readonly string[]): void {
   const typings = settings.map((setting) => {
     const cut = setting.indexOf("=");
-    if (cut < 1) throw new Wrong(`--set needs NAME=VALUE, not "${setting}"`);
+    if (cut < 1) throw new Wrong(phrase`${"--set"} needs NAME=VALUE, not "${setting}"`);
     return { ...placeOf(engine, setting.slice(0, cut)), typed: setting.slice(cut + 1) };
   });
   engine.become(type(engine.book, typings));

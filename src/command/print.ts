@@ -3,7 +3,7 @@ import { DOCUMENTS, type DocumentKind, type DocumentOption } from "../paper/kind
 import { PAPER_NAMES, SCALES } from "../paper/paper.ts";
 import { deskFor, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, namesIn, openBook, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -63,7 +63,7 @@ export const print: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
-    if (path === undefined) throw new Wrong("print needs a book's file");
+    if (path === undefined) throw needsBook("print");
     const file = values.out?.trim() ?? "";
     if (file === "") throw new Wrong("print needs a file to write to, such as --out pattern.pdf");
     const what = DOCUMENTS.find(({ name }) => name === values.what)?.name;

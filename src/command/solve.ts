@@ -8,7 +8,7 @@ import { clean, figureFor } from "../engine/varied-cell.ts";
 import { answerTo } from "./answer.ts";
 import { laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
@@ -39,7 +39,7 @@ export const solve: Verb = {
   writes: "The answer on standard output, and no file.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
-    if (positionals[0] === undefined) throw new Wrong("solve needs a book's file");
+    if (positionals[0] === undefined) throw needsBook("solve");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     const { varied, spans } = variedCellsOf(engine, values, "solve");

@@ -8,7 +8,7 @@ import { clean, figureText, type VariedCell } from "../engine/varied-cell.ts";
 import { answerTo } from "./answer.ts";
 import { isLaid, unsureNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
-import { readOptions } from "./options.ts";
+import { needsBook, readOptions } from "./options.ts";
 import { VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
@@ -37,7 +37,7 @@ export const vary: Verb = {
   writes: "The answer on standard output, and no file.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
-    if (positionals[0] === undefined) throw new Wrong("vary needs a book's file");
+    if (positionals[0] === undefined) throw needsBook("vary");
     if (values.json && values.csv) throw new Wrong("choose --json or --csv, not both");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);

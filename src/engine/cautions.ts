@@ -2,7 +2,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import { BONING, CORDS, FLAME, HOOPS, LACING } from "../../functions/cautions.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
-import { phrase } from "../../functions/phrase.ts";
+import { phrase, translated } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -15,7 +15,7 @@ const GOES_ON = [LACING, BONING, CORDS, HOOPS];
 const ALL = [...GOES_ON, FLAME];
 
 /** A caution as it is written beside a figure. */
-export const careText = (caution: string): string => phrase`Take care: ${caution}`;
+export const careText = (caution: string): string => phrase`Take care: ${translated(caution)}`;
 
 /** How a caution begins that holds for garments smaller than the body. */
 const CONDITION = "Where ";

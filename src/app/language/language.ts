@@ -1,7 +1,7 @@
 /** The language of the page: set before anything of it is shown, from a file of the page's own server. */
 import type { Language } from "../../../functions/phrase.ts";
+import { chosenLanguage, ENGLISH } from "../../languages/choose.ts";
 import { recall, remember } from "../files/storage.ts";
-import { chosenLanguage, ENGLISH } from "./choose.ts";
 
 const KEY = "ellwand.language";
 

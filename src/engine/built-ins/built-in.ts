@@ -1,4 +1,5 @@
 /** The shape of what help, hints and completion say of a function that HyperFormula brings along. */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Book, blankBook, type Column } from "../../book/shape.ts";
 
 export interface BuiltIn {
@@ -65,11 +66,11 @@ export function builtInText(builtIn: BuiltIn): string {
     summary,
     "",
     ...Object.entries(takes).map(([name, about]) => `  ${name.padEnd(width)}  ${about}`),
-    ...(cautions ? ["", `Take care: ${cautions}`] : []),
+    ...(cautions ? ["", phrase`Take care: ${cautions}`] : []),
     "",
-    ...examples.map(({ formula, gives, because }) => `  ${formula} gives ${gives} (${because})`),
+    ...examples.map(({ formula, gives, because }) => phrase`  ${formula} gives ${gives} (${because})`),
     "",
-    "The examples use these cells, in inches; D5 is named waist, D6 hip:",
+    phrase`The examples use these cells, in inches; ${"D5"} is named ${"waist"}, ${"D6"} is named ${"hip"}:`,
     ...EXAMPLE_CELLS.map((cells, row) => `  ${row + 1}  ${cells.join("; ").replace(/(; )+$/, "")}`),
   ].join("\n");
 }

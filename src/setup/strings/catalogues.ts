@@ -6,7 +6,7 @@ import type { Language, Translation } from "../../../functions/phrase.ts";
 import { constantsOf, type Message, merged, messagesOf, SHARED } from "./messages.ts";
 import { translationOf } from "./translation.ts";
 
-/** Where sentences for the page stand. */
+/** Where sentences for a reader stand. */
 const FOLDERS = [
   "functions",
   "src/book",
@@ -17,6 +17,7 @@ const FOLDERS = [
   "src/store",
   "src/worker",
   "src/app",
+  "src/command",
 ];
 
 /** The catalogue without translations, from which a translator begins. */

@@ -46,6 +46,7 @@ export const TABLES: Readonly<Record<string, readonly string[] | "sentences">> =
     ],
     "block",
   ],
+  "functions/cautions.ts": "sentences",
   "functions/survey/outlier.ts": "sentences",
   "functions/survey/survey.ts": ["unlike"],
   "functions/wearers/": ["sort"],

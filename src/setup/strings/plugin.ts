@@ -1,4 +1,4 @@
-/** Serves the catalogues of src/languages/ beside the page, one file a language, and writes into the page which there are. */
+/** Serves the catalogues of src/languages/ beside the page and the command line, and writes into the page which there are. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Plugin } from "vite";
@@ -15,14 +15,35 @@ export function modulesOf(
   const of = (some: readonly Message[]): Language => languageOf(tag, text, some);
   const module = (value: unknown) => `export default ${JSON.stringify(value)};\n`;
   return {
-    start: module(of(messages.filter(({ late }) => !late))),
+    start: module(of(messages.filter((one) => !one.late && !isOfCommand(one)))),
     functions: module(of(messages.filter(({ late }) => late)).phrases),
   };
 }
 
+/** Whether only the command line says it. */
+const isOfCommand = ({ files }: Message): boolean => files.every((file) => file.startsWith("src/command/"));
+
+/** A language as the one file that the command line loads. */
+export const wholeLanguage = (tag: string, text: string, messages: readonly Message[]): string =>
+  JSON.stringify(languageOf(tag, text, messages));
+
+/** The languages beside the command line: languages/de.json. */
+export const commandCatalogues = (root: string): Plugin => ({
+  name: "command-catalogues",
+  generateBundle() {
+    const messages = allMessages(root);
+    for (const tag of languages(root)) {
+      const source = wholeLanguage(tag, catalogueOf(root, tag), messages);
+      this.emitFile({ type: "asset", fileName: `languages/${tag}.json`, source });
+    }
+  },
+});
+
+const catalogueOf = (root: string, tag: string): string =>
+  readFileSync(join(root, "src/languages", `${tag}.po`), "utf8");
+
 export const catalogues = (root: string): Plugin => {
-  const modulesFor = (tag: string) =>
-    modulesOf(tag, readFileSync(join(root, "src/languages", `${tag}.po`), "utf8"), allMessages(root));
+  const modulesFor = (tag: string) => modulesOf(tag, catalogueOf(root, tag), allMessages(root));
   return {
     name: "catalogues",
     transformIndexHtml: (html) => {

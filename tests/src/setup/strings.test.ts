@@ -3,7 +3,7 @@ import { po } from "gettext-parser";
 import { afterEach, describe, expect, test } from "vitest";
 import { phrase, plural } from "../../../functions/phrase.ts";
 import { speak } from "../../../functions/speech.ts";
-import { chosenLanguage } from "../../../src/app/language/choose.ts";
+import { chosenLanguage } from "../../../src/languages/choose.ts";
 import {
   allMessages,
   catalogueText,

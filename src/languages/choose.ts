@@ -1,4 +1,4 @@
-/** Which of the page's languages a reader gets. */
+/** Which of the languages a reader gets. */
 
 /** The language in which the program is written, which needs no catalogue. */
 export const ENGLISH = "en";

@@ -1,0 +1,194 @@
+/** The command line for a reader of another language: its sentences are in it, and what other programs read is the same. */
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import type { Io } from "../../../src/command/verb.ts";
+import { builtIns } from "../../../src/engine/built-ins/all.ts";
+import { EXAMPLE_CELLS } from "../../../src/engine/built-ins/built-in.ts";
+import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
+
+const TAG = "en-XA";
+const LETTERS = "абвгдежзийклмнопрстуфхцчшщ";
+const folder = mkdtempSync(join(tmpdir(), "ellwand-"));
+const catalogues = pathToFileURL(join(folder, "languages/"));
+const BOOKS = ["peplum-bodice", "peplum-bodice-cm", "petticoat-and-cape", "whole-cast"].map(
+  (name) => `templates/${name}.json`,
+);
+const own = ownTexts();
+for (const { takes } of builtIns.values()) for (const name of Object.keys(takes)) own.add(name);
+for (const text of EXAMPLE_CELLS.flat()) if (/[a-z]{2}/.test(text)) own.add(text);
+
+beforeAll(() => {
+  mkdirSync(catalogues);
+  const language = madeUpLanguage(TAG, inLetters(LETTERS));
+  writeFileSync(new URL(`${TAG}.json`, catalogues), JSON.stringify(language));
+});
+
+// Other files of tests share the modules of this one, and their constants are in English.
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+  vi.resetModules();
+});
+
+type Environment = Readonly<Record<string, string>>;
+
+/** Takes up the language of a command line, and what is left of it. */
+async function taken(args: readonly string[], environment: Environment, from = catalogues) {
+  vi.resetModules();
+  const { takeUpLanguage } = await import("../../../src/command/language.ts");
+  const spoken = takeUpLanguage(args, environment, from);
+  const { spokenLanguage } = await import("../../../functions/phrase.ts");
+  return { ...spoken, tag: spokenLanguage()?.tag ?? "en" };
+}
+
+interface Ran {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+  readonly files: Readonly<Record<string, string>>;
+}
+
+/** Runs command lines, all of them with modules that were loaded for the language of the first. */
+async function runAll(lines: readonly (readonly string[])[], options: readonly string[]): Promise<Ran[]> {
+  await taken([...(lines[0] ?? []), ...options], {});
+  const { main } = await import("../../../src/command/main.ts");
+  const { machine } = await import("../../../src/command/machine.ts");
+  const all: Ran[] = [];
+  for (const line of lines) {
+    const [out, err]: [string[], string[]] = [[], []];
+    const files: Record<string, string> = {};
+    const io: Io = {
+      ...machine,
+      write: (path, content) => {
+        files[path] = Buffer.from(content as string).toString("base64");
+      },
+      out: (text) => out.push(text),
+      pass: (text) => out.push(text),
+      err: (text) => err.push(text),
+    };
+    all.push({ status: await main(line, io), out: out.join("\n"), err: err.join("\n"), files });
+  }
+  return all;
+}
+
+test("the language is that of --language, else the first that is set of LC_ALL, LC_MESSAGES and LANG, else English", async () => {
+  const tagOf = async (args: readonly string[], environment: Environment) =>
+    (await taken(args, environment)).tag;
+  expect(await tagOf(["check"], {})).toBe("en");
+  expect(await tagOf(["check"], { LANG: "en_XA.UTF-8" })).toBe(TAG);
+  expect(await tagOf(["check"], { LC_MESSAGES: "en_XA", LANG: "fr_FR" })).toBe(TAG);
+  expect(await tagOf(["check"], { LC_ALL: "C", LANG: "en_XA" })).toBe("en");
+  expect(await tagOf(["check"], { LC_ALL: "", LANG: "en_XA@euro" })).toBe(TAG);
+  expect(await tagOf(["check"], { LANG: "fr_FR.UTF-8" })).toBe("en");
+  expect(await tagOf(["check", "--language", "en", "book"], { LANG: "en_XA" })).toBe("en");
+  expect(await tagOf(["check", "--language=en-XA"], { LC_ALL: "C" })).toBe(TAG);
+  expect((await taken(["--language", "en_XA", "check", "b"], {})).args).toEqual(["check", "b"]);
+});
+
+test("a language without a catalogue, or with one that can't be read, is refused in one sentence", async () => {
+  expect((await taken(["check", "--language", "fr"], {})).fault).toBe(
+    'there is no catalogue for the language "fr"; there is en, en-XA',
+  );
+  expect((await taken(["check", "--language"], {})).fault).toMatch(/^--language needs a language after it/);
+  expect((await taken(["check", "--language", "en-GB"], {})).fault).toBeNull();
+  expect((await taken(["check"], { LANG: "fr" }, new URL("none/", catalogues))).fault).toBeNull();
+  const broken = pathToFileURL(join(folder, "broken/"));
+  mkdirSync(broken);
+  writeFileSync(new URL("de.json", broken), "{");
+  expect((await taken(["check"], { LANG: "de_DE" }, broken)).fault).toMatch(
+    /^the catalogue of de can't be read: .*; --language en does without it$/,
+  );
+});
+
+/** Lines that every ready book answers. */
+const ofBook = (book: string): string[][] => [
+  ["calculate", book],
+  ["check", book],
+  ["check", book, "--set", "waist=1", "--set", "hip=-3"],
+];
+const LINES: readonly (readonly string[])[] = [
+  ...BOOKS.flatMap(ofBook),
+  ["explain", BOOKS[0]!, "hem"],
+  ["explain", BOOKS[1]!, "hem"],
+  ["functions"],
+  ["functions", "SPREAD_PER_GAP"],
+  ["functions", "SUMIF"],
+  ["functions", "--out", "help", "--unit", "cm"],
+  ["calculate", "--formula", "=CAP_CHECK(50;48;3;2)"],
+  ["calculate", "--formula", "=CUFF(4;20;3)"],
+];
+
+const nameOf = (line: readonly string[]): string => line.join(" ");
+
+/** What is typed and what names a file stands in sentences as it is. */
+const ownOf = (line: readonly string[]): Set<string> =>
+  new Set([
+    ...own,
+    ...line.flatMap((word) => [word, ...word.split(/[=;,]/)]).filter((word) => /[a-z]{2}/i.test(word)),
+  ]);
+
+const linesOf = ({ out, err }: Ran): string[] => `${out}\n${err}`.split("\n");
+
+test("what a run prints is in the reader's language, and its exit status is the same", async () => {
+  const english = await runAll(LINES, []);
+  const other = await runAll(LINES, ["--language", TAG]);
+  expect(other.map(({ status }) => status)).toEqual(english.map(({ status }) => status));
+  expect(other.map((one) => linesOf(one).length)).toEqual(english.map((one) => linesOf(one).length));
+  // A step of the Working has its name before it.
+  const isFormula = (line: string) => /^\s*(?:[a-z_]+ = )?=?[A-Z_]+\(/.test(line);
+  const left = other.flatMap((one, i) =>
+    untranslated(
+      linesOf(one)
+        .filter((text) => !isFormula(text))
+        .map((text) => text.replace(/^ {4}[a-z_]+ = /, "")),
+      ownOf(LINES[i]!),
+    ).map((text) => `${nameOf(LINES[i]!)}: ${text}`),
+  );
+  expect(left).toEqual([]);
+});
+
+test("what other programs read is the same byte for byte in every language", async () => {
+  const lines = [
+    ...LINES.filter((line) => !line.includes("--out")).map((line) => [...line, "--json"]),
+    ["functions", "NONE", "--json"],
+    ["help", "--json"],
+    ["vary", BOOKS[0]!, "--cell", "depth", "--from", "8", "--to", "9", "--watch", "hem", "--csv"],
+    ["export", BOOKS[0]!, "--to", "csv", "--page", "Cut", "--out", "cut.csv"],
+  ];
+  // Each takes up its own language, as a run of the program does.
+  for (const line of lines) {
+    const [english] = await runAll([line], []);
+    const [other] = await runAll([line], ["--language", TAG]);
+    expect(other, nameOf(line)).toEqual(english);
+  }
+});
+
+test("the built program takes up its language before anything else is loaded", async () => {
+  const run = (program: string, environment: Environment, ...args: string[]) =>
+    spawnSync(process.execPath, [program, ...args], {
+      encoding: "utf8",
+      env: { PATH: process.env.PATH!, ...environment },
+    });
+  expect(run("src/setup/ellwand.mjs", {}, "help").status).toBe(0);
+  const copy = join(folder, "built/command");
+  cpSync("dist/command", copy, { recursive: true });
+  cpSync(catalogues, join(copy, "languages"), { recursive: true });
+  const program = join(copy, "main.js");
+  const asked = ["functions", "SPREAD_PER_GAP"];
+  const english = run(program, { LC_ALL: "C", LANG: "en_XA" }, ...asked);
+  const other = run(program, { LANG: "en_XA.UTF-8" }, ...asked);
+  expect([english.stderr, other.stderr, english.status, other.status]).toEqual(["", "", 0, 0]);
+  expect(english.stdout).toMatch(/length, 3\/8 to/);
+  const lines = other.stdout.split("\n").filter((line) => !/^\s*=?SPREAD_PER_GAP\(/.test(line));
+  expect(untranslated(lines, own)).toEqual([]);
+  // A constant that is made when its module is loaded, and a refusal.
+  expect(other.stdout).toContain(inLetters(LETTERS)("length"));
+  const refused = run(program, { LANG: "en_XA" }, "calculate", "none.json", "--language", "fr");
+  expect([refused.status, refused.stdout]).toEqual([2, ""]);
+  expect(refused.stderr).toMatch(/^there is no catalogue for the language "fr"[^\n]*\n$/);
+  const asJson = run(program, {}, "calculate", "none.json", "--language", "fr", "--json");
+  expect(JSON.parse(asJson.stdout)).toEqual({ error: refused.stderr.trimEnd() });
+});

@@ -8,17 +8,19 @@ import { phrase } from "../../functions/phrase.ts";
 
 type Fault = (values: readonly unknown[]) => string | null;
 
-/** The number in a value. A text that reads as a number counts as one, as it does in the engine; of a range, the greatest number. */
-function figureOf(value: unknown): number {
-  if (typeof value === "number") return Math.abs(value);
-  if (typeof value === "string") return Math.abs(Number(value)) || 0;
-  if (typeof value !== "object" || value === null) return 0;
-  if ("val" in value) return figureOf(value.val);
-  if (!("data" in value) || !Array.isArray(value.data)) return 0;
-  let most = 0;
-  for (const row of value.data as unknown[][]) for (const one of row) most = Math.max(most, figureOf(one));
-  return most;
+/** The numbers in a value, without their signs. A text that reads as a number counts as one, as it does in the engine. */
+function figuresIn(value: unknown): number[] {
+  if (typeof value === "number") return [Math.abs(value)];
+  if (typeof value === "string") return [Math.abs(Number(value)) || 0];
+  if (typeof value !== "object" || value === null) return [];
+  if ("val" in value) return figuresIn(value.val);
+  if (!("data" in value) || !Array.isArray(value.data)) return [];
+  return (value.data as unknown[][]).flatMap((row) => row.flatMap(figuresIn));
 }
+
+/** The number in a value; of a range the greatest, and 0 where there is no number. */
+const figureOf = (value: unknown): number =>
+  figuresIn(value).reduce((most, figure) => Math.max(most, figure), 0);
 
 /** Refuses a call in which an argument, counted from 1, is past the most; "all" looks at every one. */
 const atMost =
@@ -41,11 +43,17 @@ const windows =
     return atMost(name, 100, [2])(values);
   };
 
+/** Which of the places where a text is found SUBSTITUTE changes: with a part of one it would look for ever in a blank text, and change nothing in another. */
+const whichPlace: Fault = (values) => {
+  const part = figuresIn(values[3]).find((figure) => !Number.isInteger(figure));
+  if (part === undefined) return atMost("SUBSTITUTE", 100_000, [4])(values);
+  return phrase`argument 4 of SUBSTITUTE must be a whole number, not ${numberText(part)}`;
+};
+
 /** What each function takes at most, and in which arguments. */
 const MOST: Readonly<Record<string, readonly [most: number, places: readonly number[] | "all"]>> = {
-  // Texts, and how often something stands in them.
+  // How often a text is repeated.
   REPT: [100_000, [2]],
-  SUBSTITUTE: [100_000, [4]],
   // The work is repeated as often as this argument says.
   "POISSON.DIST": [100_000, [1]], POISSON: [100_000, [1]], POISSONDIST: [100_000, [1]],
   "NEGBINOM.DIST": [100_000, [1, 2]], NEGBINOMDIST: [100_000, [1, 2]],
@@ -66,6 +74,7 @@ const MOST: Readonly<Record<string, readonly [most: number, places: readonly num
 
 const LIMITS: ReadonlyMap<string, Fault> = new Map([
   ...Object.entries(MOST).map(([name, [most, places]]) => [name, atMost(name, most, places)] as const),
+  ["SUBSTITUTE", whichPlace] as const,
   ...["MAXPOOL", "MEDIANPOOL"].map((name) => [name, windows(name)] as const),
 ]);
 

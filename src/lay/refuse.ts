@@ -21,6 +21,9 @@ const MOST_TURNED_POINTS = 200_000;
 /** A repeat finer than this share of the cloth's width is no pattern that could be matched. */
 const FINEST_REPEAT = 1e-3;
 
+/** A gap wider than this many cloths separates nothing that could be laid side by side. */
+const WIDEST_GAP = 10;
+
 /** No figure of an outline is larger, as in a cell's path data. */
 const FARTHEST = 1e9;
 
@@ -30,15 +33,17 @@ export function refusalOf(question: LayQuestion): string | null {
   const say = sayLengths(question);
   if (pieces.length === 0) return phrase`there is no piece to lay: give at least one`;
   if (cloths.length === 0) return phrase`there is no cloth to lay on: give at least one`;
-  if (!(gap >= 0 && gap <= FARTHEST))
-    return phrase`the gap must be from 0 to ${say(FARTHEST)}, not ${say(gap, 0, FARTHEST)}`;
   if (!(repeat >= 0 && repeat <= FARTHEST))
     return phrase`the repeat must be from 0 to ${say(FARTHEST)}, not ${say(repeat, 0, FARTHEST)}`;
   for (const cloth of cloths) {
     const refusal = refusalOfCloth(cloth, say);
     if (refusal) return refusal;
   }
-  const finest = FINEST_REPEAT * Math.max(...cloths.map(({ width }) => width));
+  const widest = Math.max(...cloths.map(({ width }) => width));
+  const most = WIDEST_GAP * widest;
+  if (!(gap >= 0 && gap <= most))
+    return phrase`the gap must be from 0 to ${say(most)}, which is ${WIDEST_GAP} times the width of the cloth, not ${say(gap, 0, most)}`;
+  const finest = FINEST_REPEAT * widest;
   if (repeat > 0 && repeat < finest)
     return phrase`the repeat must be 0 for plain cloth, or at least ${say(finest, 0)} on cloth of this width, not ${say(repeat, 0, finest)}`;
   const size = tooLarge(pieces);

@@ -1,5 +1,6 @@
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { UNITS, type Unit } from "../../functions/units.ts";
 import { type Garment, type Question, readGarment } from "../book/garment.ts";
 import { UNIT_WORDS } from "../book/unit-words.ts";
@@ -44,7 +45,9 @@ export const begin: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined)
-      throw new Wrong("begin needs a garment's file, such as templates/garments/gored-skirt.json");
+      throw new Wrong(
+        phrase`${"begin"} needs a garment's file, such as ${"templates/garments/gored-skirt.json"}`,
+      );
     const reading = readGarment(io.read(positionals[0]));
     if ("reason" in reading) throw new Wrong(`${fileName(positionals[0])}: ${reading.reason}`);
     const unit = unitFrom(values.unit);
@@ -78,12 +81,14 @@ function answersIn(given: readonly string[], { questions }: Garment): Record<str
   return Object.fromEntries(
     given.map((answer) => {
       const cut = answer.indexOf("=");
-      if (cut < 1) throw new Wrong(`--answer needs NAME=VALUE, not "${answer}"`);
+      if (cut < 1) throw new Wrong(phrase`${"--answer"} needs NAME=VALUE, not "${answer}"`);
       const name = answer.slice(0, cut);
       if (names.includes(name)) return [name, answer.slice(cut + 1)];
       const near = nearestWord(name, names);
       throw new Wrong(
-        `${name} is not a question of this garment${near ? `; is ${near} meant?` : `; it asks for ${names.join(", ")}`}`,
+        near
+          ? phrase`${name} is not a question of this garment; is ${near} meant?`
+          : phrase`${name} is not a question of this garment; it asks for ${names.join(", ")}`,
       );
     }),
   );
@@ -111,9 +116,9 @@ const asData = (garment: Garment, unit: Unit): string =>
 function inWords(garment: Garment, unit: Unit): string {
   const lines = describe(garment, unit).map((question) => {
     const example = question.kind === "choice" ? question.choices.join(", ") : question.example;
-    return `  ${question.name}: ${question.ask}${hintOf(question)}\n      ${question.needed ? `needed, for example ${example}` : `${example} when left out`}`;
+    return `  ${question.name}: ${question.ask}${hintOf(question)}\n      ${question.needed ? phrase`needed, for example ${example}` : phrase`${example} when left out`}`;
   });
-  return [`${garment.title}, in ${UNIT_WORDS[unit]}`, garment.about, "", ...lines].join("\n");
+  return [phrase`${garment.title}, in ${UNIT_WORDS[unit]}`, garment.about, "", ...lines].join("\n");
 }
 
 const hintOf = ({ hint }: Question): string => (hint === "" ? "" : ` (${hint})`);

@@ -64,7 +64,7 @@ export const calculate: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const path = positionals[0];
     if (path === undefined && values.formula === undefined)
-      throw new Wrong(phrase`calculate needs a book's file, or ${"--formula '=...'"}`);
+      throw new Wrong(phrase`${"calculate"} needs a book's file, or ${"--formula '=...'"}`);
     if (path === undefined && values.set)
       throw new Wrong(phrase`--set needs a book's file, whose cells it sets`);
     if (path !== undefined && values.unit !== undefined)

@@ -1,4 +1,5 @@
 /** Two books side by side for `compare A B`: what differs, where, and what came of it. */
+import { phrase } from "../../functions/phrase.ts";
 import {
   type AnswerDifference,
   type BookDifferences,
@@ -17,7 +18,7 @@ interface Options {
 
 export function compareBooks([first, second]: readonly [string, string], io: Io, options: Options): void {
   if (first === "-" && second === "-")
-    throw new Wrong("only one of the two books can come from standard input");
+    throw new Wrong(phrase`only one of the two books can come from standard input`);
   const [a, b] = [openBook(first, io), openBook(second, io)];
   const [before, after] = [a.book, b.book];
   a.destroy();
@@ -27,21 +28,21 @@ export function compareBooks([first, second]: readonly [string, string], io: Io,
 }
 
 const NOUNS: Readonly<Record<Difference["is"], string>> = {
-  book: "The book", page: "Pages", column: "Columns", cell: "Cells", name: "Names",
-  note: "Notes", trial: "Trials",
+  book: phrase`The book:`, page: phrase`Pages:`, column: phrase`Columns:`, cell: phrase`Cells:`, name: phrase`Names:`,
+  note: phrase`Notes:`, trial: phrase`Trials:`,
 }; // biome-ignore format: a table
 
 function asLines({ changes, answers }: BookDifferences): string[] {
-  if (changes.length + answers.length === 0) return ["the two books are the same"];
+  if (changes.length + answers.length === 0) return [phrase`the two books are the same`];
   const kinds = Object.keys(NOUNS) as Difference["is"][];
   const lines = kinds.flatMap((kind) => {
     const list = changes.filter(({ is }) => is === kind);
-    return list.length === 0 ? [] : [`${NOUNS[kind]}:`, ...list.map(asLine), ""];
+    return list.length === 0 ? [] : [NOUNS[kind], ...list.map(asLine), ""];
   });
   const came =
     answers.length === 0
-      ? ["no formula that stands in both books has another answer"]
-      : ["What came of it:", ...answers.map(asLine)];
+      ? [phrase`no formula that stands in both books has another answer`]
+      : [phrase`What came of it:`, ...answers.map(asLine)];
   return [...lines, ...came];
 }
 
@@ -51,4 +52,4 @@ const short = (text: string): string => {
 };
 
 const asLine = ({ where, label, before, after }: AnswerDifference): string =>
-  `  ${label ? `${label} (${where})` : where}: ${short(before) || "(none)"} -> ${short(after) || "(none)"}`;
+  `  ${label ? `${label} (${where})` : where}: ${short(before) || phrase`(none)`} -> ${short(after) || phrase`(none)`}`;

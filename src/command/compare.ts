@@ -1,4 +1,5 @@
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { lessSearched } from "../engine/laid.ts";
 import type { Comparison } from "../engine/trials.ts";
 import { clean } from "../engine/varied-cell.ts";
@@ -36,7 +37,7 @@ export const compare: Verb = {
     if (positionals[1] !== undefined) {
       if (values.set || values.show)
         throw new Wrong(
-          "--set and --show belong to the trials of one book; two books are compared as they are",
+          phrase`--set and --show belong to the trials of one book; two books are compared as they are`,
         );
       compareBooks([positionals[0], positionals[1]], io, values);
       return 0;
@@ -44,7 +45,7 @@ export const compare: Verb = {
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     if (engine.book.trials.length === 0)
-      throw new Wrong("this book keeps no trials; keep a setting under a title in What if first");
+      throw new Wrong(phrase`this book keeps no trials; keep a setting under a title in What if first`);
     const also = (values.show ? namesIn(values.show, "--show") : []).map((name) => placeOf(engine, name));
     const comparison = answerTo({ is: "compare", book: engine.book, also }, values.seconds).comparison!;
     const unsure = comparison.outputs.flatMap(
@@ -79,7 +80,7 @@ function howLaid(origins: readonly (readonly [string, LayOrigin | null])[]) {
 function asTable({ titles, inputs, outputs }: Comparison): string[] {
   const table = [
     ["", ...titles],
-    ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || "(blank)")]),
+    ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || phrase`(blank)`)]),
     ...outputs.map(({ label, answers }) => [label, ...answers]),
   ];
   const widths = table[0]!.map((_, i) => Math.max(...table.map((line) => Math.min(line[i]!.length, 40))));
@@ -89,5 +90,5 @@ function asTable({ titles, inputs, outputs }: Comparison): string[] {
       .join("  ")
       .trimEnd(),
   );
-  return outputs.length > 0 ? lines : [...lines, "", "no named answer differs between the trials"];
+  return outputs.length > 0 ? lines : [...lines, "", phrase`no named answer differs between the trials`];
 }

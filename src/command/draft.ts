@@ -1,3 +1,4 @@
+import { phrase } from "../../functions/phrase.ts";
 import { writePiece } from "../../functions/pieces/piece.ts";
 import { cautionsAt } from "../engine/cautions.ts";
 import { canWear, type WornAt, wornAt } from "../engine/drawn.ts";
@@ -38,18 +39,18 @@ export const draft: Verb = {
     const [path] = positionals;
     if (path === undefined) throw needsBook("draft");
     const folder = values.out?.trim() ?? "";
-    if (folder === "") throw new Wrong("draft needs a folder to write to, such as --out pieces");
+    if (folder === "") throw new Wrong(phrase`${"draft"} needs a folder to write to, such as --out pieces`);
     const engine = openBook(path, io);
     setCells(engine, values.set ?? []);
     const { found, lost } = piecesOf(engine);
     if (found.length === 0)
       throw new Wrong(
         lost[0]
-          ? `no piece of ${fileName(path)} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
-          : `${fileName(path)} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
+          ? phrase`no piece of ${fileName(path)} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
+          : phrase`${fileName(path)} has no pattern pieces: a cell with ${"=RECTANGLE(10; 20)"} or another function that makes a piece is one`,
       );
     const toCheck = [
-      ...lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`),
+      ...lost.map(({ title, sentence }) => phrase`${title} is not drawn: ${sentence}`),
       ...found.flatMap(({ title, remarks }) => remarks.map((sentence) => `${title}: ${sentence}`)),
     ];
     const { book } = engine;
@@ -104,12 +105,12 @@ export const draft: Verb = {
     else {
       for (const { file, title, one, sheet } of written)
         io.out(
-          `${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width} × ${sheet.height} ${sheet.unit}`,
+          phrase`${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width!} × ${sheet.height!} ${sheet.unit}`,
         );
-      for (const { file, garment, says } of worn) io.out(`${file}  ${garment} as worn: ${says}`);
+      for (const { file, garment, says } of worn) io.out(phrase`${file}  ${garment} as worn: ${says}`);
       for (const title of perhaps)
-        io.out(`${title} is not drawn as worn: nothing in the book says that it goes round the waist`);
-      for (const sentence of toCheck) io.out(`check: ${sentence}`);
+        io.out(phrase`${title} is not drawn as worn: nothing in the book says that it goes round the waist`);
+      for (const sentence of toCheck) io.out(phrase`check: ${sentence}`);
     }
     return toCheck.length > 0 ? 1 : 0;
   },

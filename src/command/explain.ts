@@ -23,7 +23,9 @@ export const explain: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 2);
     const [path, cell] = positionals;
     if (path === undefined || cell === undefined)
-      throw new Wrong(phrase`explain needs a book's file and a cell, such as: ${"explain book.json hem"}`);
+      throw new Wrong(
+        phrase`${"explain"} needs a book's file and a cell, such as: ${"explain book.json hem"}`,
+      );
     const engine = openBook(path, io);
     setCells(engine, values.set ?? []);
     const workings = chain(engine, placeOf(engine, cell));

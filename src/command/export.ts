@@ -1,3 +1,4 @@
+import { phrase, plural } from "../../functions/phrase.ts";
 import { photographCount, photographsLeftOut } from "../book/photographs.ts";
 import type { Book } from "../book/shape.ts";
 import { careText, cautionsAt } from "../engine/cautions.ts";
@@ -5,7 +6,7 @@ import type { Engine } from "../engine/engine.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
 import type { Spreadsheet } from "../exchange/write-xlsx.ts";
 import { openBook } from "./open.ts";
-import { needsBook, readOptions } from "./options.ts";
+import { needsBook, notOneOf, readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -38,17 +39,18 @@ export const exportBook: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw needsBook("export");
-    if (values.to === undefined) throw new Wrong("export needs a format: --to csv, --to xlsx or --to ods");
+    if (values.to === undefined)
+      throw new Wrong(phrase`${"export"} needs a format: ${"--to csv, --to xlsx, --to ods"}`);
     const { to } = values;
-    if (to !== "csv" && to !== "xlsx" && to !== "ods")
-      throw new Wrong(`--to must be csv, xlsx or ods, not "${to}"`);
+    if (to !== "csv" && to !== "xlsx" && to !== "ods") throw notOneOf("--to", ["csv", "xlsx", "ods"], to);
     const out = values.out?.trim() ?? "";
-    if (out === "") throw new Wrong("export needs a file to write, such as --out page.csv");
+    if (out === "") throw new Wrong(phrase`${"export"} needs a file to write, such as ${"--out page.csv"}`);
     const engine = openBook(path, io);
     if (to !== "csv") {
       if (values.page !== undefined || values.full)
-        throw new Wrong(`--page and --full are for csv; ${to} holds the whole book`);
-      if (out === "-") throw new Wrong(`${to} needs the name of a file in --out, such as --out book.${to}`);
+        throw new Wrong(phrase`--page and --full are for csv; ${to} holds the whole book`);
+      if (out === "-")
+        throw new Wrong(phrase`${to} needs the name of a file in --out, such as ${`--out book.${to}`}`);
       const { bytes, alive, fixed } = await spreadsheet(to, engine);
       io.write(out, bytes);
       const photographs = photographCount(engine.book);
@@ -64,7 +66,10 @@ export const exportBook: Verb = {
         );
       else
         io.out(
-          `${out}  ${alive} formulas stay alive; ${fixed} cells are fixed values or rest on one, each with a note${left && `; ${left}`}`,
+          [
+            phrase`${out}  ${plural(alive, "# formula stays", "# formulas stay")} alive; ${plural(fixed, "# cell is a fixed value or rests", "# cells are fixed values or rest")} on one, each with a note`,
+            ...(left ? [left] : []),
+          ].join("; "),
         );
       return 0;
     }
@@ -96,7 +101,12 @@ export const exportBook: Verb = {
       );
     else {
       io.out(
-        `${out}  the page ${title}, ${values.full ? "figures in full" : "figures as shown"}${left && `; ${left}`}`,
+        [
+          values.full
+            ? phrase`${out}  the page ${title}, figures in full`
+            : phrase`${out}  the page ${title}, figures as shown`,
+          ...(left ? [left] : []),
+        ].join("; "),
       );
       for (const caution of cautions) io.out(careText(caution));
     }
@@ -115,10 +125,10 @@ function pageCalled({ pages }: Book, title: string | undefined): number {
   const titles = pages.map((page) => page.title).join(", ");
   if (title === undefined) {
     if (pages.length === 1) return 0;
-    throw new Wrong(`--page must say which page to write; the pages are ${titles}`);
+    throw new Wrong(phrase`--page must say which page to write; the pages are ${titles}`);
   }
   const wanted = title.trim().toLowerCase();
   const found = pages.findIndex((page) => page.title.toLowerCase() === wanted);
-  if (found < 0) throw new Wrong(`this book has no page "${title}"; the pages are ${titles}`);
+  if (found < 0) throw new Wrong(phrase`this book has no page "${title}"; the pages are ${titles}`);
   return found;
 }

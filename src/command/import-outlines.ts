@@ -1,6 +1,8 @@
 /** `import` of a drawing: its outlines become the pieces of a book. */
+
 import { withPoints } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { pieceArea, pieceBounds } from "../../functions/pieces/piece.ts";
 import type { Unit } from "../../functions/units.ts";
 import { writeBook } from "../book/write.ts";
@@ -11,7 +13,7 @@ import { readOutlines } from "../exchange/outlines/read-outlines.ts";
 import { drawnLength, factorOfFile, type Known, sized } from "../exchange/outlines/scale.ts";
 import { titleOf } from "../exchange/read-table.ts";
 import { fileName } from "./machine.ts";
-import { unitFrom } from "./options.ts";
+import { notOneOf, unitFrom } from "./options.ts";
 import { type Io, type VerbOptions, Wrong } from "./verb.ts";
 
 /** The options of `import` that a drawing takes. */
@@ -48,7 +50,7 @@ export function importOutlines(path: string, bytes: Uint8Array, choices: Outline
   const unit = unitFrom(choices.unit ?? "in");
   const inner = choices.inner ?? "marks";
   if (inner !== "marks" && inner !== "pieces")
-    throw new Wrong(`--inner must be marks or pieces, not "${inner.slice(0, 24)}"`);
+    throw notOneOf("--inner", ["marks", "pieces"], inner.slice(0, 24));
   const found = readOutlines(bytes, inner);
   if ("refusal" in found) throw new Wrong(`${fileName(path)}: ${found.refusal}`);
   const { factor, size } = sizeOf(found, choices, unit, path);
@@ -62,7 +64,8 @@ export function importOutlines(path: string, bytes: Uint8Array, choices: Outline
     throw new Wrong(`${fileName(path)}: ${(reason as Error).message}`);
   }
   const out = choices.out?.trim();
-  if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out pieces.json");
+  if (out === "")
+    throw new Wrong(phrase`--out is empty; give the book's file, such as ${"--out pieces.json"}`);
   if (out !== undefined) io.write(out, writeBook(book));
   const pieces = taken.map(({ name, piece, said }) => {
     const { left, right, low, high } = pieceBounds(piece);
@@ -83,7 +86,7 @@ export function importOutlines(path: string, bytes: Uint8Array, choices: Outline
         size,
         ...pieces.map(({ name, edges, marks, width, length, area, said }) =>
           [
-            `${name}: ${show(width, "length", book)} × ${show(length, "length", book)} ${unit}, ${show(area, "area", book)}, ${counted(edges, "edge")}, ${counted(marks, "mark")}.`,
+            phrase`${name}: ${show(width, "length", book)} × ${show(length, "length", book)} ${unit}, ${show(area, "area", book)}, ${plural(edges, "# edge", "# edges")}, ${plural(marks, "# mark", "# marks")}.`,
             ...said,
           ].join(" "),
         ),
@@ -92,8 +95,6 @@ export function importOutlines(path: string, bytes: Uint8Array, choices: Outline
     );
   return 0;
 }
-
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 /** The length of one unit of the drawing in the book's unit, and how it is known. */
 function sizeOf(
@@ -104,21 +105,21 @@ function sizeOf(
 ): { factor: number; size: string } {
   if (known !== undefined) {
     if (scale !== undefined)
-      throw new Wrong("--known and --scale both say how large the drawing is; give one of them");
+      throw new Wrong(phrase`--known and --scale both say how large the drawing is; give one of them`);
     const { of, length, says } = knownLength(found, known, unit);
-    return { factor: length / drawnLength(found, of), size: `Sized by ${says}.` };
+    return { factor: length / drawnLength(found, of), size: says };
   }
   const times = scale === undefined ? 1 : Number(withPoints(scale, "point") ?? Number.NaN);
   if (!(times > 0 && times < 1e6))
-    throw new Wrong(`--scale must be a number above 0, such as 4, not "${scale!.slice(0, 24)}"`);
+    throw new Wrong(phrase`--scale must be a number above 0, such as 4, not "${scale!.slice(0, 24)}"`);
   const factor = factorOfFile(found, unit);
   if (factor === null)
     throw new Wrong(
-      `${fileName(path)}: it does not say how large it is; give a length that you know, such as --known "${found.pieces[0]!.name}/1=40 cm", --known "width=84 cm" or --known "unit=1 mm"`,
+      phrase`${fileName(path)}: it does not say how large it is; give a length that you know, such as ${`--known "${found.pieces[0]!.name}/1=40 cm"`}, ${'--known "width=84 cm"'} or ${'--known "unit=1 mm"'}`,
     );
   return {
     factor: factor * times,
-    size: times === 1 ? found.size : `${found.size} Made ${times} times as large.`,
+    size: times === 1 ? found.size : phrase`${found.size} Made ${times} times as large.`,
   };
 }
 
@@ -128,9 +129,9 @@ function knownLength(found: Found, text: string, unit: Unit): { of: Known; lengt
   const read = cut < 1 ? null : readTape(said, unit);
   if (!read || !(read.length > 0))
     throw new Wrong(
-      `--known needs what is known and its length, such as "front/2=40 cm", not "${text.slice(0, 40)}"`,
+      phrase`--known needs what is known and its length, such as "${"front/2=40 cm"}", not "${text.slice(0, 40)}"`,
     );
-  const says = `${what}, which is ${said}${read.certain ? "" : ` ${unit}`}`;
+  const says = phrase`Sized by ${what}, which is ${read.certain ? said : `${said} ${unit}`}.`;
   if (what === "unit" || what === "width" || what === "height")
     return { of: { of: what }, length: read.length, says };
   const [, name = "", edge = ""] = /^(.+)\/\s*(\d+)$/.exec(what) ?? [];
@@ -139,14 +140,12 @@ function knownLength(found: Found, text: string, unit: Unit): { of: Known; lengt
   const number = Number(edge);
   if (piece < 0 || number < 1 || number > edges)
     throw new Wrong(
-      `--known: the drawing has no edge "${what.slice(0, 40)}"; ${
-        piece < 0
-          ? `its pieces are ${found.pieces
-              .slice(0, 8)
-              .map((one) => one.name)
-              .join(", ")}`
-          : `${found.pieces[piece]!.name} has edges 1 to ${edges}`
-      }`,
+      piece < 0
+        ? phrase`--known: the drawing has no edge "${what.slice(0, 40)}"; its pieces are ${found.pieces
+            .slice(0, 8)
+            .map((one) => one.name)
+            .join(", ")}`
+        : phrase`--known: the drawing has no edge "${what.slice(0, 40)}"; ${found.pieces[piece]!.name} has edges 1 to ${edges}`,
     );
   return { of: { of: "edge", piece, edge: number - 1 }, length: read.length, says };
 }

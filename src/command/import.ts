@@ -1,4 +1,5 @@
 import type { Decimal } from "../../functions/decimal.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { UNITS } from "../../functions/units.ts";
 import type { Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
@@ -67,7 +68,7 @@ export const importFile: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
-    if (path === undefined) throw new Wrong("import needs a file to read");
+    if (path === undefined) throw new Wrong(phrase`${"import"} needs a file to read`);
     const unit = values.unit === undefined ? undefined : unitFrom(values.unit);
     const form = {
       unit,
@@ -77,12 +78,13 @@ export const importFile: Verb = {
       dates: datesOf(values.dates),
     };
     const out = values.out?.trim();
-    if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
+    if (out === "")
+      throw new Wrong(phrase`--out is empty; give the book's file, such as ${"--out fittings.json"}`);
     const bytes = io.bytes(path, MOST_BYTES);
     const judged = fileKind(bytes.subarray(0, JUDGED_BYTES), path);
     if ("kind" in judged && judged.kind === "book")
       throw new Wrong(
-        `${fileName(path)}: it is a book of Ellwand already; give it to the other verbs as it is`,
+        phrase`${fileName(path)}: it is a book of Ellwand already; give it to the other verbs as it is`,
       );
     if ("kind" in judged && judged.kind === "outline") return importOutlines(path, bytes, values, io);
     const read = await readTable(bytes, path);
@@ -114,7 +116,9 @@ function saidOfSheets({ said, sheets, book }: Understood): string[] {
     ...said,
     ...sheets.flatMap(({ title, rows, columns, page, said }) => [
       "",
-      `${title}: ${page === null ? "left out" : `${rows} rows, ${columns} columns`}`,
+      page === null
+        ? phrase`${title}: left out`
+        : phrase`${title}: ${plural(rows, "# row", "# rows")}, ${plural(columns, "# column", "# columns")}`,
       ...said,
       ...(page === null ? [] : ["", ...preview(book.pages[page]!)]),
     ]),
@@ -151,5 +155,9 @@ function preview({ columns, rows }: Page): string[] {
     ? [line(columns.map(({ heading }) => heading))]
     : [];
   const left = rows.length - SHOWN;
-  return [...heads, ...rows.slice(0, SHOWN).map(line), ...(left > 0 ? [`and ${left} more rows`] : [])];
+  return [
+    ...heads,
+    ...rows.slice(0, SHOWN).map(line),
+    ...(left > 0 ? [phrase`and ${plural(left, "# more row", "# more rows")}`] : []),
+  ];
 }

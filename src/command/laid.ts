@@ -57,7 +57,7 @@ export function unsureNote(
   name: string,
   figures: readonly (number | null)[],
   origin: LayOrigin | null,
-  each: string,
+  each: "steps" | "trials",
 ): string {
   const share = uncertaintyOf(origin);
   const unsure = figures.some((one, i) => {
@@ -65,9 +65,11 @@ export function unsureNote(
     if (one === null || next === null || next === undefined || one === next) return false;
     return Math.abs(one - next) < share * Math.max(Math.abs(one), Math.abs(next));
   });
-  return unsure
-    ? phrase`${name}: some ${each} differ by less than a lay is sure of (${originText(origin ?? undefined)}: a longer search may shorten each by some ${share * 100} %)`
-    : "";
+  if (!unsure) return "";
+  const how = originText(origin ?? undefined);
+  return each === "steps"
+    ? phrase`${name}: some steps differ by less than a lay is sure of (${how}: a longer search may shorten each by some ${share * 100} %)`
+    : phrase`${name}: some trials differ by less than a lay is sure of (${how}: a longer search may shorten each by some ${share * 100} %)`;
 }
 
 /** How sure an answer is that rests on lays; "" when it rests on no lay or when all of them are proved. */

@@ -1,5 +1,7 @@
 /** Draws a lay to scale as SVG: the strip from left to right, pieces with their names and grain. */
+
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { boundingBox, cosSin, turned } from "../lay/outline.ts";
 
 const PAPER = "#fbf9f4";
@@ -35,9 +37,10 @@ export function layDrawing(question: LayQuestion, lay: Lay): string {
       `<text x="${number(cx)}" y="${number(width - cy - size * 0.5)}" font-size="${number(size)}">${escaped(name)} ${copy + 1}</text>`,
     ].join("");
   });
+  const title = phrase`${plural(lay.placements.length, "# piece", "# pieces")}, length ${Number(length.toFixed(4))}, width ${Number(width.toFixed(4))}, ${(100 * lay.density).toFixed(1)} % used`;
   const box = [-margin, -margin, length + 2 * margin, width + 2 * margin].map(number).join(" ");
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box}" width="${Math.round((600 * (length + 2 * margin)) / width)}">
-<title>${lay.placements.length} pieces, length ${Number(length.toFixed(4))}, width ${Number(width.toFixed(4))}, ${(100 * lay.density).toFixed(1)} % used</title>
+<title>${escaped(title)}</title>
 <rect x="${number(-margin)}" y="${number(-margin)}" width="100%" height="100%" fill="${PAPER}"/>
 <rect x="0" y="0" width="${number(length)}" height="1" fill="${CLOTH}" stroke="${INK}" stroke-width="${number(line)}"/>
 <g stroke-width="${number(line)}" stroke-linejoin="round" font-family="sans-serif" text-anchor="middle">

@@ -1,7 +1,9 @@
 /** Runs the search on threads with a seed each and keeps the best lay of all. */
+
 import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { isBetter } from "../lay/answer.ts";
 import { quickLayUntil } from "../lay/plan.ts";
 import { Search } from "../lay/search.ts";
@@ -97,10 +99,11 @@ function searchThere(question: LayQuestion, start: Lay, wish: Wish, signal: Abor
         else if (isBetter(question, news.better, best)) best = news.better;
       });
       worker.on("error", (error) =>
-        wish.complain(`a search thread stopped: ${error.message}; the best lay so far is kept`),
+        wish.complain(phrase`a search thread stopped: ${error.message}; the best lay so far is kept`),
       );
       worker.on("exit", (code) => {
-        if (!done && code === 0) wish.complain("a search thread ended early; the best lay so far is kept");
+        if (!done && code === 0)
+          wish.complain(phrase`a search thread ended early; the best lay so far is kept`);
         oneLess();
       });
     }

@@ -3,6 +3,7 @@
 import { availableParallelism } from "node:os";
 import { withPoints } from "../../functions/decimal.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { layDrawing } from "./lay-drawing.ts";
 import { readLayFile } from "./lay-file.ts";
 import { searchOnThreads } from "./lay-threads.ts";
@@ -84,14 +85,13 @@ function answer(ids: readonly (string | number)[], found: Lay, seconds: number) 
 
 /** The lay in words: a line of what it takes, then a line for each copy. */
 function writeLines(question: LayQuestion, found: Lay, seconds: number, io: Io): void {
-  const count = found.placements.length;
   const share = (100 * found.density).toFixed(2);
   io.out(
-    `${count} ${count === 1 ? "piece" : "pieces"} on a length of ${found.lengths[0]!.toFixed(4)}, ${share} % of the cloth used, ${seconds} s`,
+    phrase`${plural(found.placements.length, "# piece", "# pieces")} on a length of ${found.lengths[0]!.toFixed(4)}, ${share} % of the cloth used, ${seconds} s`,
   );
   for (const { piece, copy, turn, x, y } of found.placements)
     io.out(
-      `${question.pieces[piece]!.name} ${copy + 1}: turned ${turn}°, at ${x.toFixed(4)}, ${y.toFixed(4)}`,
+      phrase`${question.pieces[piece]!.name} ${copy + 1}: turned ${turn}°, at ${x.toFixed(4)}, ${y.toFixed(4)}`,
     );
 }
 
@@ -106,7 +106,7 @@ function requestFrom(args: readonly string[]): LayRequest {
     const arg = args[i]!;
     const next = () => {
       const value = args[++i];
-      if (value === undefined) throw new Wrong(`${arg} needs a value after it`);
+      if (value === undefined) throw new Wrong(phrase`${arg} needs a value after it`);
       return value;
     };
     if (arg === "--seconds") seconds = numberFrom(arg, next(), 0, 86_400, false);
@@ -115,17 +115,22 @@ function requestFrom(args: readonly string[]): LayRequest {
     else if (arg === "--json") json = true;
     else if (arg === "--svg") svg = next();
     else if (arg.startsWith("-") && arg !== "-")
-      throw new Wrong(`lay has no option ${arg}: it takes ${lay.usage}`);
+      throw new Wrong(phrase`${"lay"} has no option ${arg}: it takes ${lay.usage}`);
     else if (file === null) file = arg;
-    else throw new Wrong(`lay takes one file, not ${file} and ${arg}`);
+    else throw new Wrong(phrase`${"lay"} takes one file, not ${file} and ${arg}`);
   }
-  if (file === null) throw new Wrong(`lay needs a file: lay ${lay.usage}, or - for standard input`);
+  if (file === null)
+    throw new Wrong(phrase`${"lay"} needs a file: ${`lay ${lay.usage}`}, or - for standard input`);
   return { file, seconds, seed, threads, json, svg };
 }
 
 function numberFrom(option: string, text: string, from: number, to: number, whole: boolean): number {
   const value = text.trim() === "" ? Number.NaN : Number(withPoints(text, "point") ?? Number.NaN);
   if (!(value >= from && value <= to) || (whole && !Number.isInteger(value)))
-    throw new Wrong(`${option} must be a ${whole ? "whole " : ""}number from ${from} to ${to}, not ${text}`);
+    throw new Wrong(
+      whole
+        ? phrase`${option} must be a whole number from ${from} to ${to}, not ${text}`
+        : phrase`${option} must be a number from ${from} to ${to}, not ${text}`,
+    );
   return value;
 }

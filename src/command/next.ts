@@ -1,4 +1,5 @@
 /** Begins the next version of a garment from its fitted figures. */
+import { phrase } from "../../functions/phrase.ts";
 import { writeBook } from "../book/write.ts";
 import { nextVersion } from "../engine/next-version.ts";
 import { layDesk } from "../lay/desk.ts";
@@ -25,7 +26,8 @@ export const next: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("next");
-    if (values.out === undefined) throw new Wrong("next needs --out FILE, where the next version is written");
+    if (values.out === undefined)
+      throw new Wrong(phrase`${"next"} needs --out FILE, where the next version is written`);
     const engine = openBook(positionals[0], io);
     const begun = nextVersion(engine.book, layDesk);
     engine.destroy();

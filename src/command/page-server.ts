@@ -1,7 +1,9 @@
 /** Serves the built page from a folder to this machine alone. */
+
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import sirv from "sirv";
+import { phrase } from "../../functions/phrase.ts";
 
 /** The loopback address: no other machine reaches it. */
 const HOST = "127.0.0.1";
@@ -42,13 +44,13 @@ export async function servePage(folder: string, port: number, exact: boolean): P
   const server = createServer((request, response) =>
     files(request, response, () => {
       response.statusCode = 404;
-      response.end("There is no such file here.\n");
+      response.end(`${phrase`There is no such file here.`}\n`);
     }),
   );
   const listen = (at: number) =>
     new Promise<void>((done, fail) => {
       server.once("error", (reason: NodeJS.ErrnoException) =>
-        fail(new PortRefused(at, reason.code ?? "for no known reason")),
+        fail(new PortRefused(at, reason.code ?? phrase`for no known reason`)),
       );
       server.listen(at, HOST, () => {
         server.removeAllListeners("error");

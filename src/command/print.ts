@@ -1,9 +1,10 @@
+import { phrase, plural } from "../../functions/phrase.ts";
 import { layDesk } from "../lay/desk.ts";
 import { DOCUMENTS, type DocumentKind, type DocumentOption } from "../paper/kinds.ts";
 import { PAPER_NAMES, SCALES } from "../paper/paper.ts";
 import { deskFor, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, namesIn, openBook, setCells } from "./open.ts";
-import { needsBook, readOptions } from "./options.ts";
+import { needsBook, notOneOf, readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -65,11 +66,14 @@ export const print: Verb = {
     const [path] = positionals;
     if (path === undefined) throw needsBook("print");
     const file = values.out?.trim() ?? "";
-    if (file === "") throw new Wrong("print needs a file to write to, such as --out pattern.pdf");
+    if (file === "")
+      throw new Wrong(phrase`${"print"} needs a file to write to, such as ${"--out pattern.pdf"}`);
     const what = DOCUMENTS.find(({ name }) => name === values.what)?.name;
     if (!what)
-      throw new Wrong(
-        `--what must be one of ${DOCUMENTS.map(({ name }) => name).join(", ")}, not "${values.what}"`,
+      throw notOneOf(
+        "--what",
+        DOCUMENTS.map(({ name }) => name),
+        values.what,
       );
     refuseIdle(what, values);
     const opened = openBook(path, io);
@@ -95,9 +99,9 @@ export const print: Verb = {
     if (values.json)
       io.out(JSON.stringify({ file, what, paper, sheets, says, pieces, notes, check: sentences }, null, 2));
     else {
-      io.out(`${file}  ${says} on ${sheets} ${sheets === 1 ? "sheet" : "sheets"} of ${paper}`);
+      io.out(phrase`${file}  ${says} on ${plural(sheets, "# sheet", "# sheets")} of ${paper}`);
       for (const sentence of notes) io.out(sentence);
-      for (const sentence of sentences) io.out(`check: ${sentence}`);
+      for (const sentence of sentences) io.out(phrase`check: ${sentence}`);
     }
     return sentences.length > 0 ? 1 : 0;
   },
@@ -121,6 +125,8 @@ function refuseIdle(what: string, values: Readonly<Record<string, unknown>>): vo
   for (const [option, takes] of Object.entries(TAKEN)) {
     if (values[option] === undefined || kind.takes.includes(takes)) continue;
     const others = kinds.filter((one) => one.takes.includes(takes)).map(({ name }) => name);
-    throw new Wrong(`--${option} has no effect on --what ${what}; it is for ${others.join(", ")}`);
+    throw new Wrong(
+      phrase`${`--${option}`} has no effect on ${`--what ${what}`}; it is for ${others.join(", ")}`,
+    );
   }
 }

@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { phrase } from "../../functions/phrase.ts";
 import { readOptions } from "./options.ts";
 import { PortRefused, servePage } from "./page-server.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -18,16 +19,18 @@ const FIRST_PORT = 4600;
 /** The built page lies beside the built command line, in a clone and in the packed library. */
 const PAGE = fileURLToPath(new URL("../app/", import.meta.url));
 
-const REFUSED: Readonly<Record<string, string>> = {
-  EADDRINUSE: "is taken by another program",
-  EACCES: "may not be used by you",
-};
+function refusalOf({ port, code }: PortRefused): string {
+  if (code === "EADDRINUSE")
+    return phrase`port ${port} is taken by another program; give another with --port`;
+  if (code === "EACCES") return phrase`port ${port} may not be used by you; give another with --port`;
+  return phrase`port ${port} can't be used (${code}); give another with --port`;
+}
 
 function portOf(text: string | undefined): number {
   if (text === undefined) return FIRST_PORT;
   const port = Number(text);
   if (!/^\d+$/.test(text) || port > 65_535)
-    throw new Wrong(`--port must be a whole number from 0 to 65535, not ${text}`);
+    throw new Wrong(phrase`--port must be a whole number from 0 to 65535, not ${text}`);
   return port;
 }
 
@@ -44,10 +47,12 @@ export const serve: Verb = {
     const { values } = readOptions(args, OPTIONS, 0);
     const port = portOf(values.port);
     if (!existsSync(join(PAGE, "index.html")))
-      throw new Wrong("the page has not been built here; in a clone, npm start builds and serves it");
+      throw new Wrong(
+        phrase`the page has not been built here; in a clone, ${"npm start"} builds and serves it`,
+      );
     try {
       const { address, close } = await servePage(PAGE, port, values.port !== undefined);
-      io.out(`Ellwand is at ${address}  (Ctrl+C ends it)`);
+      io.out(phrase`Ellwand is at ${address}  (Ctrl+C ends it)`);
       await new Promise<void>((end) => {
         for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => end());
       });
@@ -55,9 +60,7 @@ export const serve: Verb = {
       return 0;
     } catch (reason) {
       if (!(reason instanceof PortRefused)) throw reason;
-      throw new Wrong(
-        `port ${reason.port} ${REFUSED[reason.code] ?? `can't be used (${reason.code})`}; give another with --port`,
-      );
+      throw new Wrong(refusalOf(reason));
     }
   },
 };

@@ -1,3 +1,4 @@
+import { phrase } from "../../functions/phrase.ts";
 import { BOOK_UNITS } from "../../functions/units.ts";
 import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
@@ -9,10 +10,11 @@ import { answerTo } from "./answer.ts";
 import { laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { needsBook, readOptions } from "./options.ts";
-import { VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
+import { notALength, notANumber, VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
+const AIMS_TYPED = AIMS.map((aim) => `--${aim}`).join(", ");
 
 const OPTIONS = {
   ...VARIED_OPTIONS,
@@ -44,11 +46,11 @@ export const solve: Verb = {
     setCells(engine, values.set ?? []);
     const { varied, spans } = variedCellsOf(engine, values, "solve");
     const [make] = watchesOf(engine, values.make === undefined ? [] : [values.make], "--make");
-    if (!make) throw new Wrong("solve needs --make and the name of the cell to bring to a value");
+    if (!make) throw new Wrong(phrase`${"solve"} needs --make and the name of the cell to bring to a value`);
     const { value } = engine.view(make.place);
     if (typeof value === "boolean" || (typeof value === "string" && value !== ""))
       throw new Wrong(
-        `${make.label} says "${String(value).slice(0, 60)}" and holds no number; name a cell that holds one`,
+        phrase`${make.label} says "${String(value).slice(0, 60)}" and holds no number; name a cell that holds one`,
       );
     const aim = aimOf(engine, make, values);
     const places = varied.map(({ place }) => place);
@@ -61,7 +63,7 @@ export const solve: Verb = {
     const warnings = leftOut(engine, [make.place], places);
     const note = laidNote(answer.laid);
     if (!values.json) {
-      const lines = [sentence, ...warnings.map((one) => `check: ${one}`), sureness ?? [], note || []];
+      const lines = [sentence, ...warnings.map((one) => phrase`check: ${one}`), sureness ?? [], note || []];
       io.out(lines.flat().join("\n"));
     } else {
       const data = [
@@ -85,14 +87,18 @@ function aimOf(engine: Engine, make: Watched, typed: Typed): Target {
   const [is] = given;
   if (is === undefined || given.length > 1)
     throw new Wrong(
-      `solve needs one of ${AIMS.map((aim) => `--${aim}`).join(", ")}${is ? `, not ${given.length}` : ""}`,
+      is
+        ? phrase`${"solve"} needs one of ${AIMS_TYPED}, not ${given.length}`
+        : phrase`${"solve"} needs one of ${AIMS_TYPED}`,
     );
   if (is === "minimise" || is === "maximise") return { is: is === "minimise" ? "lowest" : "highest" };
   const text = String(typed[is]);
   const value = figureFor(engine.book, make, text);
   if (value === null)
     throw new Wrong(
-      `--${is} must be ${make.kind === "length" ? `a length such as ${BOOK_UNITS[engine.book.unit].cloth}` : "a number"}, not "${text}"`,
+      make.kind === "length"
+        ? notALength(is, BOOK_UNITS[engine.book.unit].cloth, text)
+        : notANumber(is, text),
     );
   return { is, value };
 }

@@ -1,6 +1,7 @@
 /** The options that vary and solve share: cells to vary, their ranges, cells to watch. */
 
 import { unclearFigure } from "../../functions/decimal.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
 import type { OpenSpan } from "../engine/target.ts";
@@ -56,17 +57,17 @@ export function variedCellsOf(
 ): { varied: VariedCell[]; spans: OpenSpan[] } {
   const cells = typed.cell ?? [];
   if (cells.length === 0)
-    throw new Wrong(`${verb} needs --cell and the name of a typed cell, such as --cell depth`);
-  if (cells.length > 2) throw new Wrong(`${verb} varies one or two cells, not ${cells.length}`);
+    throw new Wrong(phrase`${verb} needs --cell and the name of a typed cell, such as ${"--cell depth"}`);
+  if (cells.length > 2) throw new Wrong(phrase`${verb} varies one or two cells, not ${cells.length}`);
   for (const option of ["from", "to", "step"] as const) {
     if ((typed[option]?.length ?? 0) > cells.length)
       throw new Wrong(
-        `--${option} is given ${typed[option]!.length} times for ${cells.length === 1 ? "one cell" : "two cells"}`,
+        phrase`${`--${option}`} is given ${typed[option]!.length} times for ${plural(cells.length, "one cell", "# cells")}`,
       );
   }
   const varied = cells.map((cell) => sound(variedCellAt(engine.book, placeOf(engine, cell))));
   if (varied.length === 2 && varied[0]!.label === varied[1]!.label)
-    throw new Wrong(`--cell ${varied[0]!.label} is given twice; choose another cell for the second`);
+    throw new Wrong(phrase`--cell ${varied[0]!.label} is given twice; choose another cell for the second`);
   const spans = varied.map((cell, i) => ({
     from: figure(engine, cell, "from", typed.from?.[i]),
     to: figure(engine, cell, "to", typed.to?.[i]),
@@ -89,15 +90,19 @@ function figure(
     text,
   );
   if (read !== null) return read;
-  const wanted =
-    cell.kind === "length"
-      ? "a length such as 8 1/2"
-      : cell.kind === "days" && option !== "step"
-        ? "a date such as 2026-05-04"
-        : "a number";
   const unclear = unclearFigure(text, engine.book.decimal ?? "point");
-  throw new Wrong(unclear ? `--${option}: ${unclear}` : `--${option} must be ${wanted}, not "${text}"`);
+  if (unclear) throw new Wrong(`--${option}: ${unclear}`);
+  if (cell.kind === "length") throw new Wrong(notALength(option, "8 1/2", text));
+  if (cell.kind === "days" && option !== "step")
+    throw new Wrong(phrase`${`--${option}`} must be a date such as ${"2026-05-04"}, not "${text}"`);
+  throw new Wrong(notANumber(option, text));
 }
+
+export const notALength = (option: string, example: string, text: string): string =>
+  phrase`${`--${option}`} must be a length such as ${example}, not "${text}"`;
+
+export const notANumber = (option: string, text: string): string =>
+  phrase`${`--${option}`} must be a number, not "${text}"`;
 
 /** Cells to watch, by their names with commas between. */
 export function watchesOf(engine: Engine, names: readonly string[], option: string): Watched[] {

@@ -1,3 +1,4 @@
+import { phrase } from "../../functions/phrase.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { oddSteps } from "../engine/odd-steps.ts";
 import { numberOf, type QuestionEngine, type Reading } from "../engine/question-engine.ts";
@@ -38,18 +39,19 @@ export const vary: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("vary");
-    if (values.json && values.csv) throw new Wrong("choose --json or --csv, not both");
+    if (values.json && values.csv) throw new Wrong(phrase`choose ${"--json"} or ${"--csv"}, not both`);
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     const { varied, spans } = variedCellsOf(engine, values, "vary");
     const ranges = varied.map(({ label, step: usual }, i) => {
       const { from, to, step = usual } = spans[i]!;
       if (from === undefined || to === undefined)
-        throw new Wrong(`vary needs --from and --to for ${label}, such as --from 8 --to 14`);
+        throw new Wrong(phrase`${"vary"} needs --from and --to for ${label}, such as ${"--from 8 --to 14"}`);
       return { from, to, step };
     });
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
-    if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to watch");
+    if (watched.length === 0)
+      throw new Wrong(phrase`${"vary"} needs --watch and the name of a cell to watch`);
     const { book } = engine;
     const places = varied.map(({ place }) => place);
     const { rows, thresholds, laid } = answerTo(
@@ -58,7 +60,7 @@ export const vary: Verb = {
     );
     const failed = rows[0]!.readings.find((reading) => "sentence" in reading);
     if (failed && rows.every(({ readings }) => readings.every((reading) => "sentence" in reading)))
-      throw new Wrong(`no step has an answer: at the first, ${failed.sentence}`);
+      throw new Wrong(phrase`no step has an answer: at the first, ${failed.sentence}`);
     const asked = { book, varied };
     if (values.csv) {
       io.pass(sweepCsv(asked, watched, rows));
@@ -128,28 +130,39 @@ function asData(
 }
 
 function asTable(asked: Asked, watched: readonly Watched[], rows: readonly Row[]): string[] {
+  const heads = [...asked.varied, ...watched].map(({ label }) => label);
   const table = [
-    [...asked.varied, ...watched].map(({ label }) => label),
+    heads,
     ...rows.map(({ figures, readings, odd = [] }) => [
       ...asked.varied.map((cell, i) => figureText(asked.book, cell.kind, figures[i]!)),
       ...watched.map((one, i) => readingText(asked.book, one, readings[i]!)),
-      ...(odd.length > 0 ? [`check: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
+      ...(odd.length > 0
+        ? [phrase`check: ${odd.map(({ label }) => phrase`${label} is unusual`).join(", ")}`]
+        : []),
     ]),
   ];
   // A sentence in a cell does not make its column wide.
-  const widths = table[0]!.map((_, i) =>
-    Math.max(...table.map((line) => (line[i]!.startsWith("check: ") ? 0 : line[i]!.length))),
+  const isShort = (line: number, column: number) =>
+    line === 0 || !isSentence(rows[line - 1]!.readings[column - asked.varied.length]);
+  const widths = heads.map((_, i) =>
+    Math.max(...table.map((line, k) => (isShort(k, i) ? line[i]!.length : 0))),
   );
   return table.map((line) =>
     line
-      .map((text, i) => text.padEnd(widths[i]!))
+      .map((text, i) => text.padEnd(widths[i] ?? 0))
       .join("  ")
       .trimEnd(),
   );
 }
 
+const isSentence = (reading: Reading | undefined): boolean =>
+  reading !== undefined &&
+  ("sentence" in reading || (typeof reading.value === "string" && reading.value.startsWith("check: ")));
+
 const linesOf = ({ watched, jumps, tooMany }: Thresholds): string[] =>
-  tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
+  tooMany
+    ? [phrase`${watched.label} jumps at too many places to name`]
+    : jumps.map(({ sentence }) => sentence);
 
 function notes(
   asked: Asked,
@@ -160,8 +173,12 @@ function notes(
   const idle = watched.flatMap(({ place, label }) => {
     const upstream = new Upstream(asked.book, [place]);
     const still = asked.varied.filter((cell) => !upstream.has(cell.place));
-    return still.map((cell) => `${label} does not rest on ${cell.label}`);
+    return still.map((cell) => phrase`${label} does not rest on ${cell.label}`);
   });
-  const lines = [...found.flatMap(linesOf), ...idle, ...warnings.map((sentence) => `check: ${sentence}`)];
+  const lines = [
+    ...found.flatMap(linesOf),
+    ...idle,
+    ...warnings.map((sentence) => phrase`check: ${sentence}`),
+  ];
   return lines.length > 0 ? ["", ...lines] : [];
 }

@@ -5,9 +5,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { VERBS } from "../../../src/command/main.ts";
 import type { Io } from "../../../src/command/verb.ts";
 import { builtIns } from "../../../src/engine/built-ins/all.ts";
 import { EXAMPLE_CELLS } from "../../../src/engine/built-ins/built-in.ts";
+import { DOCUMENTS } from "../../../src/paper/kinds.ts";
 import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
 
 const TAG = "en-XA";
@@ -103,14 +105,22 @@ test("a language without a catalogue, or with one that can't be read, is refused
   );
 });
 
+const DEPTH = ["--cell", "depth"];
+
 /** Lines that every ready book answers. */
 const ofBook = (book: string): string[][] => [
   ["calculate", book],
   ["check", book],
   ["check", book, "--set", "waist=1", "--set", "hip=-3"],
+  ["draft", book, "--out", "pieces", "--worn"],
 ];
 const LINES: readonly (readonly string[])[] = [
   ...BOOKS.flatMap(ofBook),
+  ...BOOKS.slice(0, 3).map((book) => ["print", book, "--out", "pattern.pdf"]),
+  ["print", BOOKS[0]!, "--what", "all", "--out", "all.pdf"],
+  ["next", BOOKS[0]!, "--out", "next.json"],
+  ["compare", BOOKS[0]!, BOOKS[0]!],
+  ["compare", BOOKS[0]!, BOOKS[1]!],
   ["explain", BOOKS[0]!, "hem"],
   ["explain", BOOKS[1]!, "hem"],
   ["functions"],
@@ -119,16 +129,177 @@ const LINES: readonly (readonly string[])[] = [
   ["functions", "--out", "help", "--unit", "cm"],
   ["calculate", "--formula", "=CAP_CHECK(50;48;3;2)"],
   ["calculate", "--formula", "=CUFF(4;20;3)"],
+  [
+    "vary",
+    BOOKS[0]!,
+    ...DEPTH,
+    "--from",
+    "8",
+    "--to",
+    "10",
+    "--step",
+    "1",
+    "--watch",
+    "hem,cloth_length_a,waist",
+  ],
+  ["vary", BOOKS[0]!, ...DEPTH, "--from", "-8", "--to", "10", "--watch", "hem,stock_check"],
+  ["solve", BOOKS[0]!, ...DEPTH, "--make", "hem", "--atmost", "80"],
+  ["solve", BOOKS[0]!, ...DEPTH, "--make", "cloth_length_a", "--minimise"],
+  ["solve", BOOKS[0]!, ...DEPTH, "--make", "hem", "--atmost", "1"],
+  ["begin", "templates/garments/gored-skirt.json", "--unit", "cm"],
+  [
+    "begin",
+    "templates/garments/gored-skirt.json",
+    ...["27", "39", "8", "38"].flatMap((answer, i) => [
+      "--answer",
+      `${["waist", "hip", "hip_drop", "skirt_length"][i]}=${answer}`,
+    ]),
+    "--out",
+    "skirt.json",
+  ],
+  ["import", "tests/src/exchange/fittings.csv", "--unit", "cm", "--out", "fittings.json"],
+  ["import", "tests/src/exchange/outlines/yoke.svg", "--unit", "cm", "--known", "width=84 cm"],
+  ["import", "tests/src/exchange/outlines/yoke.svg", "--unit", "cm", "--scale", "2"],
+];
+
+/** Requests that are wrong. */
+const WRONG: readonly (readonly string[])[] = [
+  ...[
+    ["chek"],
+    ["nothing-like-it"],
+    ["check"],
+    ["check", "none.json"],
+    ["check", "templates"],
+    ["explain", BOOKS[0]!],
+  ],
+  ...[
+    ["check", "package.json"],
+    ["check", BOOKS[0]!, "extra"],
+    ["check", BOOKS[0]!, "--colour"],
+    ["check", BOOKS[0]!, "--set"],
+  ],
+  ...[
+    ["check", BOOKS[0]!, "--set", "hip"],
+    ["check", BOOKS[0]!, "--set", "hipp=3"],
+    ["check", BOOKS[0]!, "--set", "qqqqq=3"],
+  ],
+  ...[
+    ["calculate"],
+    ["calculate", BOOKS[0]!, "--unit", "cm"],
+    ["calculate", "--formula", ""],
+    ["calculate", "--formula", "=1", "--unit", "m"],
+  ],
+  ...[
+    ["calculate", BOOKS[0]!, "--show", ","],
+    ["calculate", BOOKS[0]!, "--seconds", "-1"],
+    ["calculate", "--formula", "=1", "--set", "a=1"],
+  ],
+  ...[
+    ["functions", "SPREAD_PER_GAPS"],
+    ["functions", "Q"],
+    ["draft", BOOKS[0]!],
+    ["print", BOOKS[0]!],
+    ["next", BOOKS[0]!],
+  ],
+  ...[
+    ["print", BOOKS[0]!, "--out", "a.pdf", "--what", "hat"],
+    ["print", BOOKS[0]!, "--out", "a.pdf", "--what", "chart", "--scale", "1/2"],
+  ],
+  ...[
+    ["export", BOOKS[0]!],
+    ["vary", BOOKS[0]!],
+    ["vary", BOOKS[0]!, ...DEPTH],
+    ["vary", BOOKS[0]!, ...DEPTH, "--from", "wide"],
+  ],
+  ...[
+    ["vary", BOOKS[0]!, ...DEPTH, ...DEPTH, "--from", "1"],
+    ["vary", BOOKS[0]!, ...DEPTH, "--from", "1", "--to", "2"],
+  ],
+  ...[
+    ["vary", BOOKS[0]!, ...DEPTH, "--from", "1", "--from", "2", "--to", "2"],
+    ["solve", BOOKS[0]!, ...DEPTH],
+  ],
+  ...[
+    ["solve", BOOKS[0]!, ...DEPTH, "--make", "hem"],
+    ["solve", BOOKS[0]!, ...DEPTH, "--make", "hem", "--atmost", "far"],
+  ],
+  ...[
+    ["solve", BOOKS[0]!, ...DEPTH, "--make", "hem", "--minimise", "--maximise"],
+    ["begin"],
+    ["begin", BOOKS[0]!],
+  ],
+  ...[
+    ["begin", "templates/garments/gored-skirt.json", "--answer", "waist"],
+    ["begin", "templates/garments/gored-skirt.json", "--answer", "qqqqq=1"],
+  ],
+  ...[
+    ["compare", "-", "-"],
+    ["compare", BOOKS[0]!, BOOKS[1]!, "--show", "hem"],
+    ["import"],
+    ["import", BOOKS[0]!],
+    ["import", "package.json"],
+  ],
+  ...[
+    ["import", "tests/src/exchange/fittings.csv", "--decimal", "x"],
+    ["import", "tests/src/exchange/fittings.csv", "--dates", "x"],
+  ],
+  ...[
+    ["import", "tests/src/exchange/outlines/yoke.svg", "--known", "x"],
+    ["import", "tests/src/exchange/outlines/yoke.svg", "--known", "x/1=3 cm"],
+  ],
+  ...[
+    ["import", "tests/src/exchange/outlines/yoke.svg", "--scale", "-1"],
+    ["import", "tests/src/exchange/outlines/yoke.svg", "--inner", "x"],
+  ],
+  ...[
+    ["lay"],
+    ["lay", BOOKS[0]!],
+    ["lay", "package.json"],
+    ["lay", "README.md"],
+    ["lay", "a", "b"],
+    ["lay", "a", "--seed", "x"],
+    ["lay", "a", "--seconds", "x"],
+    ["lay", "a", "--gap"],
+  ],
+  ...[
+    ["serve", "--port", "x"],
+    ["serve", "more"],
+  ],
 ];
 
 const nameOf = (line: readonly string[]): string => line.join(" ");
 
-/** What is typed and what names a file stands in sentences as it is. */
+/** What is typed, what names a verb, a choice or a field of a file, and the cells of the file that is imported. */
 const ownOf = (line: readonly string[]): Set<string> =>
-  new Set([
-    ...own,
-    ...line.flatMap((word) => [word, ...word.split(/[=;,]/)]).filter((word) => /[a-z]{2}/i.test(word)),
-  ]);
+  new Set(
+    [...own, ...NAMES, ...line.flatMap((word) => [word, ...word.split(/[=;,]/)])].filter((word) =>
+      /[a-z]{2}/i.test(word),
+    ),
+  );
+
+const NAMES = [
+  ...VERBS.map(({ name }) => name),
+  ...DOCUMENTS.map(({ name }) => name),
+  ...["point", "comma", "csv", "xlsx", "ods", "stripWidth", "pieces", "npm start"],
+  ...["fittings", "Date", "Seam", "Taken in"],
+];
+
+/** Options, files and fields stand in sentences as they are typed. */
+const withoutTyped = (text: string): string =>
+  text.replace(/(?<!\S)[([]*--[a-z][\w-]*|[\w./-]+\.(?:json|svg|csv|pdf|md)\b|\{[^}]*\}|`[^`]*`/g, "§");
+
+/** The printed lines with English in them. */
+const leftIn = (lines: readonly (readonly string[])[], ran: readonly Ran[]): string[] =>
+  ran.flatMap((one, i) => {
+    const isFormula = (text: string) => FORMULA.test(text);
+    const texts = linesOf(one)
+      .filter((text) => !isFormula(text))
+      .map((text) => withoutTyped(text.replace(/^ {4}[a-z_]+ = /, "")));
+    return untranslated(texts, ownOf(lines[i]!)).map((text) => `${nameOf(lines[i]!)}: ${text}`);
+  });
+
+/** A formula; a step of the Working has its name before it. */
+const FORMULA = /^\s*(?:[a-z_]+ = )?=?[A-Z_]+\(/;
 
 const linesOf = ({ out, err }: Ran): string[] => `${out}\n${err}`.split("\n");
 
@@ -137,17 +308,17 @@ test("what a run prints is in the reader's language, and its exit status is the 
   const other = await runAll(LINES, ["--language", TAG]);
   expect(other.map(({ status }) => status)).toEqual(english.map(({ status }) => status));
   expect(other.map((one) => linesOf(one).length)).toEqual(english.map((one) => linesOf(one).length));
-  // A step of the Working has its name before it.
-  const isFormula = (line: string) => /^\s*(?:[a-z_]+ = )?=?[A-Z_]+\(/.test(line);
-  const left = other.flatMap((one, i) =>
-    untranslated(
-      linesOf(one)
-        .filter((text) => !isFormula(text))
-        .map((text) => text.replace(/^ {4}[a-z_]+ = /, "")),
-      ownOf(LINES[i]!),
-    ).map((text) => `${nameOf(LINES[i]!)}: ${text}`),
+  expect(leftIn(LINES, other)).toEqual([]);
+});
+
+test("why a request is wrong is said in the reader's language", async () => {
+  const english = await runAll(WRONG, []);
+  const other = await runAll(WRONG, ["--language", TAG]);
+  expect(english.map(({ status, out }, i) => [nameOf(WRONG[i]!), status, out])).toEqual(
+    WRONG.map((line) => [nameOf(line), 2, ""]),
   );
-  expect(left).toEqual([]);
+  expect(other.map(({ status, out }) => [status, out])).toEqual(WRONG.map(() => [2, ""]));
+  expect(leftIn(WRONG, other)).toEqual([]);
 });
 
 test("what other programs read is the same byte for byte in every language", async () => {
@@ -158,12 +329,13 @@ test("what other programs read is the same byte for byte in every language", asy
     ["vary", BOOKS[0]!, "--cell", "depth", "--from", "8", "--to", "9", "--watch", "hem", "--csv"],
     ["export", BOOKS[0]!, "--to", "csv", "--page", "Cut", "--out", "cut.csv"],
   ];
-  // Each takes up its own language, as a run of the program does.
   for (const line of lines) {
-    const [english] = await runAll([line], []);
-    const [other] = await runAll([line], ["--language", TAG]);
-    expect(other, nameOf(line)).toEqual(english);
+    const { tag, fault } = await taken([...line, "--language", TAG], { LANG: TAG });
+    expect([nameOf(line), tag, fault]).toEqual([nameOf(line), "en", null]);
   }
+  // A mixture of verbs, errors among them, at work.
+  const some = lines.filter((line) => BOOKS[3] !== line[1]);
+  expect(await runAll(some, ["--language", TAG])).toEqual(await runAll(some, []));
 });
 
 test("the built program takes up its language before anything else is loaded", async () => {

@@ -15,18 +15,18 @@ const OPTIONS = {
     type: "string",
     multiple: true,
     value: "NAME=VALUE",
-    about: "the answer to the question NAME; may be repeated",
+    about: phrase`the answer to the question NAME; may be repeated`,
   },
   unit: {
     type: "string",
     default: "in",
     value: "UNIT",
-    about: `the unit of the new book: ${UNITS.join(", ")}`,
+    about: phrase`the unit of the new book: ${UNITS.join(", ")}`,
   },
   out: {
     type: "string",
     value: "FILE",
-    about: "writes the new book into FILE; without it the questions are listed",
+    about: phrase`writes the new book into FILE; without it the questions are listed`,
   },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
@@ -34,14 +34,13 @@ const OPTIONS = {
 export const begin: Verb = {
   name: "begin",
   usage: "GARMENT [--answer NAME=VALUE]... [--unit UNIT] [--out FILE] [--json]",
-  about:
-    "Begins a book from a garment's file: lists its questions, or with --out writes the book with the answers in it.",
+  about: phrase`Begins a book from a garment's file: lists its questions, or with --out writes the book with the answers in it.`,
   options: OPTIONS,
   examples: [
     "begin templates/garments/gored-skirt.json --unit cm",
     "begin templates/garments/gored-skirt.json --answer waist=27 --answer hip=39 --answer hip_drop=8 --answer skirt_length=38 --out skirt.json",
   ],
-  writes: "The new book into the file of --out, and what is unusual about the answers on standard error.",
+  writes: phrase`The new book into the file of --out, and what is unusual about the answers on standard error.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined)

@@ -33,17 +33,17 @@ const OPTIONS = {
     type: "string",
     multiple: true,
     value: "NAME,...",
-    about: "prints these cells, by name or address, instead of all named cells",
+    about: phrase`prints these cells, by name or address, instead of all named cells`,
   },
   formula: {
     type: "string",
     value: "'=...'",
-    about: "works this formula instead, alone or as if it stood in the book",
+    about: phrase`works this formula instead, alone or as if it stood in the book`,
   },
   unit: {
     type: "string",
     value: UNITS.join("|"),
-    about: "the unit of a formula without a book; inches when left out",
+    about: phrase`the unit of a formula without a book; inches when left out`,
   },
   ...JSON_OPTION,
   ...SECONDS_OPTION,
@@ -52,14 +52,13 @@ const OPTIONS = {
 export const calculate: Verb = {
   name: "calculate",
   usage: `BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit ${UNITS.join("|")}] [--seconds N] [--json]`,
-  about:
-    "Calculates a book and prints its named cells, or calculates one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
+  about: phrase`Calculates a book and prints its named cells, or calculates one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.`,
   options: OPTIONS,
   examples: [
     "calculate --formula '=SPREAD_PER_GAP(16.5;23.5;5)'",
     "calculate templates/peplum-bodice.json --set hip=46 --show hem,cloth_length_a --json",
   ],
-  writes: "The answer on standard output, and no file.",
+  writes: phrase`The answer on standard output, and no file.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const path = positionals[0];

@@ -12,15 +12,14 @@ const OPTIONS = { ...SET_OPTION, ...JSON_OPTION, ...SECONDS_OPTION } as const sa
 export const check: Verb = {
   name: "check",
   usage: "BOOK [--set NAME=VALUE]... [--seconds N] [--json]",
-  about:
-    "Lists the problems of a book; exits 1 when it has any. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before it says that a cut list finds no place on the cloth in hand.",
+  about: phrase`Lists the problems of a book; exits 1 when it has any. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before it says that a cut list finds no place on the cloth in hand.`,
   options: OPTIONS,
   examples: [
     "check templates/peplum-bodice.json",
     "check templates/peplum-bodice.json --set 'hip=20' --json",
   ],
-  writes: "The answer on standard output, and no file.",
-  problems: "the book has problems; they are listed",
+  writes: phrase`The answer on standard output, and no file.`,
+  problems: phrase`the book has problems; they are listed`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("check");

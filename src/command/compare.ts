@@ -1,7 +1,7 @@
 import type { LayOrigin } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { lessSearched } from "../engine/laid.ts";
-import type { Comparison } from "../engine/trials.ts";
+import { AS_IT_STANDS, type Comparison } from "../engine/trials.ts";
 import { clean } from "../engine/varied-cell.ts";
 import type { CellView } from "../engine/view.ts";
 import { answerTo } from "./answer.ts";
@@ -16,7 +16,7 @@ const OPTIONS = {
     type: "string",
     multiple: true,
     value: "NAME,...",
-    about: "shows these cells too, by name or address",
+    about: phrase`shows these cells too, by name or address`,
   },
   ...SET_OPTION,
   ...JSON_OPTION,
@@ -26,11 +26,10 @@ const OPTIONS = {
 export const compare: Verb = {
   name: "compare",
   usage: "BOOK [OTHER BOOK] [--show NAME,...] [--set NAME=VALUE]... [--seconds N] [--json]",
-  about:
-    "Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds. With two books it says what differs between them, where, and which answers came out otherwise.",
+  about: phrase`Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds. With two books it says what differs between them, where, and which answers came out otherwise.`,
   options: OPTIONS,
   examples: ["compare book.json", "compare book.json templates/peplum-bodice.json --json"],
-  writes: "The answer on standard output, and no file.",
+  writes: phrase`The answer on standard output, and no file.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 2);
     if (positionals[0] === undefined) throw needsBook("compare");
@@ -79,7 +78,7 @@ function howLaid(origins: readonly (readonly [string, LayOrigin | null])[]) {
 
 function asTable({ titles, inputs, outputs }: Comparison): string[] {
   const table = [
-    ["", ...titles],
+    ["", ...titles.map((title) => (title === AS_IT_STANDS ? phrase`as it stands` : title))],
     ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || phrase`(blank)`)]),
     ...outputs.map(({ label, answers }) => [label, ...answers]),
   ];

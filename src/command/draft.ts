@@ -14,10 +14,10 @@ import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
-  out: { type: "string", value: "DIR", about: "the folder to write to; it is created if missing" },
+  out: { type: "string", value: "DIR", about: phrase`the folder to write to; it is created if missing` },
   worn: {
     type: "boolean",
-    about: "write the garments as worn too: front, side and back on a plain figure, one SVG file each",
+    about: phrase`write the garments as worn too: front, side and back on a plain figure, one SVG file each`,
   },
   ...SET_OPTION,
   ...JSON_OPTION,
@@ -26,14 +26,14 @@ const OPTIONS = {
 export const draft: Verb = {
   name: "draft",
   usage: "BOOK --out DIR [--worn] [--set NAME=VALUE]... [--json]",
-  about: "Writes every pattern piece of a book to true scale, one SVG file each.",
+  about: phrase`Writes every pattern piece of a book to true scale, one SVG file each.`,
   options: OPTIONS,
   examples: [
     "draft templates/peplum-bodice.json --out pieces",
     "draft templates/peplum-bodice.json --set hip=46 --worn --out pieces --json",
   ],
-  writes: "One SVG file to true scale for each pattern piece, in DIR; their list on standard output.",
-  problems: "a piece could not be drawn; the others are written",
+  writes: phrase`One SVG file to true scale for each pattern piece, in DIR; their list on standard output.`,
+  problems: phrase`a piece could not be drawn; the others are written`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;

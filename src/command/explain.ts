@@ -12,13 +12,13 @@ const OPTIONS = { ...SET_OPTION, ...JSON_OPTION } as const satisfies VerbOptions
 export const explain: Verb = {
   name: "explain",
   usage: "BOOK CELL [--set NAME=VALUE]... [--json]",
-  about: "Shows how the value of a cell was calculated, from tape to cut.",
+  about: phrase`Shows how the value of a cell was calculated, from tape to cut.`,
   options: OPTIONS,
   examples: [
     "explain templates/peplum-bodice.json hem",
     "explain templates/peplum-bodice.json Draft!B5 --json",
   ],
-  writes: "The answer on standard output, and no file.",
+  writes: phrase`The answer on standard output, and no file.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 2);
     const [path, cell] = positionals;

@@ -13,28 +13,31 @@ const OPTIONS = {
   to: {
     type: "string",
     value: "csv|xlsx|ods",
-    about:
-      "the format: csv is comma-separated values of one page; xlsx (ISO/IEC 29500) and ods (ISO/IEC 26300) are spreadsheets of the whole book whose formulas stay alive",
+    about: phrase`the format: csv is comma-separated values of one page; xlsx (ISO/IEC 29500) and ods (ISO/IEC 26300) are spreadsheets of the whole book whose formulas stay alive`,
   },
-  page: { type: "string", value: "TITLE", about: "the page to write; a book of one page needs no title" },
+  page: {
+    type: "string",
+    value: "TITLE",
+    about: phrase`the page to write; a book of one page needs no title`,
+  },
   full: {
     type: "boolean",
-    about: "writes figures with all their places and pieces as outlines, not as the page shows them",
+    about: phrase`writes figures with all their places and pieces as outlines, not as the page shows them`,
   },
-  out: { type: "string", value: "FILE", about: "the file to write; - is standard output" },
+  out: { type: "string", value: "FILE", about: phrase`the file to write; - is standard output` },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
 export const exportBook: Verb = {
   name: "export",
   usage: "BOOK --to csv|xlsx|ods [--page TITLE] [--full] --out FILE [--json]",
-  about: "Writes a page of a book, or the whole book, as a file for other programs.",
+  about: phrase`Writes a page of a book, or the whole book, as a file for other programs.`,
   options: OPTIONS,
   examples: [
     "export templates/peplum-bodice.json --to csv --page Cut --out cut.csv",
     "export templates/peplum-bodice.json --to xlsx --out bodice.xlsx",
   ],
-  writes: "FILE, and on standard output what it holds; with --out - the file itself.",
+  writes: phrase`FILE, and on standard output what it holds; with --out - the file itself.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;

@@ -22,19 +22,23 @@ const OPTIONS = {
     type: "string",
     default: "in",
     value: UNITS.join("|"),
-    about: "the unit in which ranges are written; inches when left out",
+    about: phrase`the unit in which ranges are written; inches when left out`,
   },
   ...JSON_OPTION,
-  out: { type: "string", value: "DIR", about: "writes a page of help for each function into this folder" },
+  out: {
+    type: "string",
+    value: "DIR",
+    about: phrase`writes a page of help for each function into this folder`,
+  },
 } as const satisfies VerbOptions;
 
 export const functions: Verb = {
   name: "functions",
   usage: `[NAME] [--unit ${UNITS.join("|")}] [--json]  |  --out DIR [--unit ${UNITS.join("|")}]`,
-  about: "Lists the sewing functions, shows the help of one, or writes a page of help for each.",
+  about: phrase`Lists the sewing functions, shows the help of one, or writes a page of help for each.`,
   options: OPTIONS,
   examples: ["functions SPREAD_PER_GAP", "functions --out help --unit cm"],
-  writes: "The list or the help on standard output; with --out, Markdown files in DIR.",
+  writes: phrase`The list or the help on standard output; with --out, Markdown files in DIR.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const unit = unitFrom(values.unit);

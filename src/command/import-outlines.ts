@@ -21,18 +21,17 @@ export const OUTLINE_OPTIONS = {
   known: {
     type: "string",
     value: "EDGE=LENGTH",
-    about:
-      'of a drawing: a length that is known, "front/2=40 cm" for edge 2 of the piece front, "width=84 cm" or "height=60 cm" for all pieces together, "unit=1 mm" for one unit of the file',
+    about: phrase`of a drawing: a length that is known, "front/2=40 cm" for edge 2 of the piece front, "width=84 cm" or "height=60 cm" for all pieces together, "unit=1 mm" for one unit of the file`,
   },
   scale: {
     type: "string",
     value: "N",
-    about: "of a drawing: how many times larger than the file says; 4 for a drawing at 1:4",
+    about: phrase`of a drawing: how many times larger than the file says; 4 for a drawing at 1:4`,
   },
   inner: {
     type: "string",
     value: "marks|pieces",
-    about: "of a drawing: what closed lines inside a piece are; marks when left out",
+    about: phrase`of a drawing: what closed lines inside a piece are; marks when left out`,
   },
 } as const satisfies VerbOptions;
 

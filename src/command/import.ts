@@ -19,34 +19,33 @@ const OPTIONS = {
   out: {
     type: "string",
     value: "BOOK",
-    about: "the book's file to write; without it nothing is written, and what would be is shown",
+    about: phrase`the book's file to write; without it nothing is written, and what would be is shown`,
   },
   unit: {
     type: "string",
     value: UNITS.join("|"),
-    about: "the unit of the file's lengths, and of the book; found out from the headings, else inches",
+    about: phrase`the unit of the file's lengths, and of the book; found out from the headings, else inches`,
   },
   delimiter: {
     type: "string",
     value: Object.keys(DELIMITERS).join("|"),
-    about: "what stands between the cells of separated values; found out when left out",
+    about: phrase`what stands between the cells of separated values; found out when left out`,
   },
   decimal: {
     type: "string",
     value: "point|comma",
-    about: "the decimal mark of separated values; found out when left out",
+    about: phrase`the decimal mark of separated values; found out when left out`,
   },
   encoding: {
     type: "string",
     value: Object.keys(ENCODINGS).join("|"),
-    about: "how the letters of separated values are written; found out when left out",
+    about: phrase`how the letters of separated values are written; found out when left out`,
   },
   ...OUTLINE_OPTIONS,
   dates: {
     type: "string",
     value: Object.keys(DATE_ORDERS).join("|"),
-    about:
-      "the order of day and month in separated values such as 4.5.2026; found out where a number above 12 shows it",
+    about: phrase`the order of day and month in separated values such as 4.5.2026; found out where a number above 12 shows it`,
   },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
@@ -57,14 +56,13 @@ const SHOWN = 5;
 export const importFile: Verb = {
   name: "import",
   usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--dates ${Object.keys(DATE_ORDERS).join("|")}] [--known EDGE=LENGTH] [--scale N] [--inner marks|pieces] [--json]`,
-  about:
-    "Makes a book of a file of another program, and says how it was understood: of separated values (CSV), whatever parts the cells, of a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive; or of the pattern pieces drawn in an SVG or DXF file. Macros are not run and links are not followed.",
+  about: phrase`Makes a book of a file of another program, and says how it was understood: of separated values (CSV), whatever parts the cells, of a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive; or of the pattern pieces drawn in an SVG or DXF file. Macros are not run and links are not followed.`,
   options: OPTIONS,
   examples: [
     "import tests/src/exchange/fittings.csv --unit cm --out fittings.json",
     "import tests/src/exchange/outlines/yoke.svg --unit cm --out yoke.json",
   ],
-  writes: "How the file was understood and its first rows, on standard output; the book in BOOK.",
+  writes: phrase`How the file was understood and its first rows, on standard output; the book in BOOK.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;

@@ -16,7 +16,7 @@ export const SECONDS_OPTION = {
   seconds: {
     type: "string",
     value: "N",
-    about: "searches for each lay of pieces for N seconds, 0 to 3600; a longer search may find a shorter lay",
+    about: phrase`searches for each lay of pieces for N seconds, 0 to 3600; a longer search may find a shorter lay`,
   },
 } as const satisfies VerbOptions;
 

@@ -23,32 +23,29 @@ const OPTIONS = {
   seconds: {
     type: "string",
     value: "N",
-    about: "how long to search; 10 when left out, 0 for the quick lay alone",
+    about: phrase`how long to search; 10 when left out, 0 for the quick lay alone`,
   },
   seed: {
     type: "string",
     value: "N",
-    about:
-      "a number that chooses where the search begins: with the same seed, the same time and one thread the search mostly finds the same lay; 1 when left out",
+    about: phrase`a number that chooses where the search begins: with the same seed, the same time and one thread the search mostly finds the same lay; 1 when left out`,
   },
   threads: {
     type: "string",
     value: "N",
-    about:
-      "how many threads search, 0 for the program itself alone; one less than the machine has when left out",
+    about: phrase`how many threads search, 0 for the program itself alone; one less than the machine has when left out`,
   },
   ...JSON_OPTION,
-  svg: { type: "string", value: "FILE", about: "draws the lay into this file" },
+  svg: { type: "string", value: "FILE", about: phrase`draws the lay into this file` },
 } as const satisfies VerbOptions;
 
 export const lay: Verb = {
   name: "lay",
   usage: "FILE [--seconds N] [--seed N] [--threads N] [--json] [--svg FILE]",
-  about:
-    "Lays the pieces of FILE on a strip of cloth and searches for the least length, 10 seconds unless --seconds says otherwise; density is a share, 0 to 1. FILE is JSON: {stripWidth, allowedRotations: [0, 180], gap: least distance between cut lines, repeat: pattern repeat along the strip, pieces: [{id, quantity, outline: [[x, y], ...], allowedRotations, match: [x, y] that keeps its place in the repeat}]}; gap, repeat, match and every allowedRotations may be left out.",
+  about: phrase`Lays the pieces of FILE on a strip of cloth and searches for the least length, 10 seconds unless --seconds says otherwise; density is a share, 0 to 1. FILE is JSON: {stripWidth, allowedRotations: [0, 180], gap: least distance between cut lines, repeat: pattern repeat along the strip, pieces: [{id, quantity, outline: [[x, y], ...], allowedRotations, match: [x, y] that keeps its place in the repeat}]}; gap, repeat, match and every allowedRotations may be left out.`,
   options: OPTIONS,
   examples: ["lay pieces.json --seconds 1 --threads 0", "lay pieces.json --seconds 0 --svg lay.svg --json"],
-  writes: "The lay on standard output; with --svg, a drawing in FILE.",
+  writes: phrase`The lay on standard output; with --svg, a drawing in FILE.`,
   async run(args, io) {
     const began = performance.now();
     const request = requestFrom(args);

@@ -42,9 +42,9 @@ export const VERBS: readonly Verb[] = [
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;
 
 const statusesOf = ({ problems }: Verb): [status: number, means: string][] => [
-  [0, "done"],
+  [0, phrase`done`],
   ...(problems ? [[1, problems] as [number, string]] : []),
-  [2, "the request was wrong; a sentence on standard error says why"],
+  [2, phrase`the request was wrong; a sentence on standard error says why`],
 ];
 
 /** One verb: its options, examples, output and exit statuses. */
@@ -56,15 +56,15 @@ function helpOf(verb: Verb): string {
   return [
     usageOf(verb),
     "",
-    "Options:",
+    phrase`Options:`,
     ...options.map(([option, about]) => `  ${option.padEnd(width)}  ${about}`),
     "",
-    "Examples:",
+    phrase`Examples:`,
     ...verb.examples.map((example) => `  ellwand ${example}`),
     "",
-    `Writes: ${verb.writes}`,
+    phrase`Writes: ${verb.writes}`,
     "",
-    "Exit status:",
+    phrase`Exit status:`,
     ...statusesOf(verb).map(([status, means]) => `  ${status}  ${means}`),
   ].join("\n");
 }
@@ -88,11 +88,11 @@ const helpData = (verb: Verb) => ({
 function help(verbs: readonly Verb[], json: boolean): string {
   if (json) return JSON.stringify(verbs.map(helpData), null, 2);
   return [
-    "Ellwand: from tape to cut.",
+    phrase`Ellwand: from tape to cut.`,
     "",
     ...(verbs.length === 1 ? verbs.map(helpOf) : verbs.map(usageOf)),
     "",
-    "BOOK is a book's file, - for standard input. --version prints the version. --language XX speaks another language, for which there is a catalogue, than LC_ALL, LC_MESSAGES or LANG says.",
+    phrase`${"BOOK"} is a book's file, ${"-"} for standard input. ${"--version"} prints the version. ${"--language XX"} speaks another language, for which there is a catalogue, than ${"LC_ALL"}, ${"LC_MESSAGES"} or ${"LANG"} says.`,
   ].join("\n");
 }
 

@@ -8,21 +8,20 @@ import { needsBook, readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
-  out: { type: "string", value: "FILE", about: "writes the next version into FILE" },
+  out: { type: "string", value: "FILE", about: phrase`writes the next version into FILE` },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
 export const next: Verb = {
   name: "next",
   usage: "BOOK --out FILE [--json]",
-  about:
-    "Begins the next version of a book: figures that follow the fittings start from the fitted figures, and their entries in the log stay as history.",
+  about: phrase`Begins the next version of a book: figures that follow the fittings start from the fitted figures, and their entries in the log stay as history.`,
   options: OPTIONS,
   examples: [
     "next templates/peplum-bodice.json --out version-2.json",
     "next templates/peplum-bodice-cm.json --out version-2.json --json",
   ],
-  writes: "The next version into the file of --out; the book itself stays as it is.",
+  writes: phrase`The next version into the file of --out; the book itself stays as it is.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("next");

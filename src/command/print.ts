@@ -12,37 +12,39 @@ const OPTIONS = {
     type: "string",
     default: "pattern",
     value: "WHAT",
-    about: `what is printed: ${DOCUMENTS.map(({ name }) => name).join(", ")}`,
+    about: phrase`what is printed: ${DOCUMENTS.map(({ name }) => name).join(", ")}`,
   },
-  page: { type: "string", value: "TITLE", about: "only what is on this page of the book" },
+  page: { type: "string", value: "TITLE", about: phrase`only what is on this page of the book` },
   piece: {
     type: "string",
     multiple: true,
     value: "NAMES",
-    about:
-      "only these pieces, names or addresses with commas between; without it those that a cut list cuts, and every piece of a book without one",
+    about: phrase`only these pieces, names or addresses with commas between; without it those that a cut list cuts, and every piece of a book without one`,
   },
-  "every-piece": { type: "boolean", about: "every piece of the book, also those that no cut list cuts" },
+  "every-piece": {
+    type: "boolean",
+    about: phrase`every piece of the book, also those that no cut list cuts`,
+  },
   paper: {
     type: "string",
     default: "a4",
     value: "PAPER",
-    about: `${PAPER_NAMES.join(", ")}, or a roll with its width, such as roll=36in`,
+    about: phrase`${PAPER_NAMES.join(", ")}, or a roll with its width, such as ${"roll=36in"}`,
   },
   scale: {
     type: "string",
     value: "SCALE",
-    about: `the scale: ${Object.keys(SCALES).join(", ")}; a lay takes any 1/n, and without it is as large as the paper holds`,
+    about: phrase`the scale: ${Object.keys(SCALES).join(", ")}; a lay takes any 1/n, and without it is as large as the paper holds`,
   },
   cell: {
     type: "string",
     multiple: true,
     value: "NAMES",
-    about: "of lay, strip and working: only these cells, names or addresses with commas between",
+    about: phrase`of lay, strip and working: only these cells, names or addresses with commas between`,
   },
-  blank: { type: "boolean", about: "a form without figures, with room to write" },
-  large: { type: "boolean", about: "large type, to be read from where one stands at the table" },
-  out: { type: "string", value: "FILE", about: "the PDF file to write" },
+  blank: { type: "boolean", about: phrase`a form without figures, with room to write` },
+  large: { type: "boolean", about: phrase`large type, to be read from where one stands at the table` },
+  out: { type: "string", value: "FILE", about: phrase`the PDF file to write` },
   ...SECONDS_OPTION,
   ...SET_OPTION,
   ...JSON_OPTION,
@@ -52,15 +54,14 @@ export const print: Verb = {
   name: "print",
   usage:
     "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--every-piece] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--seconds N] [--set NAME=VALUE]... [--json]",
-  about:
-    "Writes the pattern, or another document of the book, as a PDF for a printer. A pattern is true to scale and packed on as few sheets of paper as are found.",
+  about: phrase`Writes the pattern, or another document of the book, as a PDF for a printer. A pattern is true to scale and packed on as few sheets of paper as are found.`,
   options: OPTIONS,
   examples: [
     "print templates/peplum-bodice.json --paper a4 --out pattern.pdf",
     "print templates/peplum-bodice.json --what chart --blank --out chart.pdf",
   ],
-  writes: "A PDF file; the number of its sheets on standard output.",
-  problems: "something printed is to be checked, or could not be drawn; the rest is written",
+  writes: phrase`A PDF file; the number of its sheets on standard output.`,
+  problems: phrase`something printed is to be checked, or could not be drawn; the rest is written`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;

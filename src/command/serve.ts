@@ -10,7 +10,7 @@ const OPTIONS = {
   port: {
     type: "string",
     value: "N",
-    about: "serves on this port and no other; without it on 4600, or the next that is free",
+    about: phrase`serves on this port and no other; without it on 4600, or the next that is free`,
   },
 } as const satisfies VerbOptions;
 
@@ -37,11 +37,10 @@ function portOf(text: string | undefined): number {
 export const serve: Verb = {
   name: "serve",
   usage: "[--port N]",
-  about:
-    "Serves the page on this machine only, prints where, and goes on until Ctrl+C. The books stay in the browser.",
+  about: phrase`Serves the page on this machine only, prints where, and goes on until Ctrl+C. The books stay in the browser.`,
   options: OPTIONS,
   examples: ["serve", "serve --port 8080"],
-  writes: "The page's address on standard output.",
+  writes: phrase`The page's address on standard output.`,
   lasting: true,
   async run(args, io) {
     const { values } = readOptions(args, OPTIONS, 0);

@@ -18,27 +18,26 @@ const AIMS_TYPED = AIMS.map((aim) => `--${aim}`).join(", ");
 
 const OPTIONS = {
   ...VARIED_OPTIONS,
-  make: { type: "string", value: "NAME", about: "the cell whose value is to meet the target" },
-  atmost: { type: "string", value: "V", about: "the target: no more than V" },
-  atleast: { type: "string", value: "V", about: "the target: no less than V" },
-  equal: { type: "string", value: "V", about: "the target: exactly V, or as near as the tape allows" },
-  minimise: { type: "boolean", about: "the target: as small as possible" },
-  maximise: { type: "boolean", about: "the target: as large as possible" },
-  least: { type: "boolean", about: "answers with the smallest value that works, not the largest" },
+  make: { type: "string", value: "NAME", about: phrase`the cell whose value is to meet the target` },
+  atmost: { type: "string", value: "V", about: phrase`the target: no more than V` },
+  atleast: { type: "string", value: "V", about: phrase`the target: no less than V` },
+  equal: { type: "string", value: "V", about: phrase`the target: exactly V, or as near as the tape allows` },
+  minimise: { type: "boolean", about: phrase`the target: as small as possible` },
+  maximise: { type: "boolean", about: phrase`the target: as large as possible` },
+  least: { type: "boolean", about: phrase`answers with the smallest value that works, not the largest` },
 } as const satisfies VerbOptions;
 
 export const solve: Verb = {
   name: "solve",
   usage:
     "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--seconds N] [--json]",
-  about:
-    "Finds the largest (or with --least the smallest) value of a typed cell that keeps another cell where it should be; with --seconds N the lays at the answer and near it are searched for N seconds each, and the answer is corrected by them.",
+  about: phrase`Finds the largest (or with --least the smallest) value of a typed cell that keeps another cell where it should be; with --seconds N the lays at the answer and near it are searched for N seconds each, and the answer is corrected by them.`,
   options: OPTIONS,
   examples: [
     "solve templates/peplum-bodice.json --cell depth --make hem --atmost 80",
     "solve templates/peplum-bodice.json --cell depth --from 6 --to 12 --make hem --atleast 60 --least --json",
   ],
-  writes: "The answer on standard output, and no file.",
+  writes: phrase`The answer on standard output, and no file.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("solve");

@@ -19,23 +19,22 @@ const OPTIONS = {
     type: "string",
     multiple: true,
     value: "NAME,...",
-    about: "the cells whose values are shown at each step",
+    about: phrase`the cells whose values are shown at each step`,
   },
-  csv: { type: "boolean", about: "prints a table of comma-separated values" },
+  csv: { type: "boolean", about: phrase`prints a table of comma-separated values` },
 } as const satisfies VerbOptions;
 
 export const vary: Verb = {
   name: "vary",
   usage:
     "BOOK --cell NAME --from A --to B [--step S] --watch NAME,... [--cell NAME --from A --to B ...] [--set NAME=VALUE]... [--seconds N] [--json|--csv]",
-  about:
-    "Takes one or two typed cells through a range and shows what becomes of others, and where they jump; with --seconds N every lay at each step is searched with the effort of N seconds.",
+  about: phrase`Takes one or two typed cells through a range and shows what becomes of others, and where they jump; with --seconds N every lay at each step is searched with the effort of N seconds.`,
   options: OPTIONS,
   examples: [
     "vary templates/peplum-bodice.json --cell depth --from 8 --to 10 --step 1 --watch hem",
     "vary templates/peplum-bodice.json --cell depth --from 8 --to 9 --watch hem,spread_per_gap --csv",
   ],
-  writes: "The answer on standard output, and no file.",
+  writes: phrase`The answer on standard output, and no file.`,
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw needsBook("vary");

@@ -1,3 +1,4 @@
+import { phrase } from "../../functions/phrase.ts";
 /** What a verb of the command line is. Each lives in a file of its own in this folder. */
 export interface Io {
   /** Text of a file, or of standard input for "-". Throws `Wrong` with a sentence when it can't be read. */
@@ -31,11 +32,11 @@ export const SET_OPTION = {
     type: "string",
     multiple: true,
     value: "NAME=VALUE",
-    about: "types VALUE into the cell NAME first; may be repeated; the file stays as it is",
+    about: phrase`types VALUE into the cell NAME first; may be repeated; the file stays as it is`,
   },
 } as const satisfies VerbOptions;
 export const JSON_OPTION = {
-  json: { type: "boolean", about: 'prints JSON; an error is {"error": "sentence"}' },
+  json: { type: "boolean", about: phrase`prints JSON; an error is {"error": "sentence"}` },
 } as const satisfies VerbOptions;
 
 export interface Verb {

@@ -74,5 +74,5 @@ test("a wrong size is refused in a sentence", async () => {
   expect((await importing(YOKE, "--scale", "-3")).said).toMatch(/--scale must be a number above 0/);
   expect((await importing(YOKE, "--scale", "1,250")).said).toMatch(/--scale must be .*, not "1,250"/);
   expect((await importing(YOKE, "--scale", "2", "--known", "width=3")).said).toMatch(/give one of them/);
-  expect((await importing(YOKE, "--inner", "holes")).said).toMatch(/--inner must be marks or pieces/);
+  expect((await importing(YOKE, "--inner", "holes")).said).toMatch(/--inner must be one of marks, pieces/);
 });

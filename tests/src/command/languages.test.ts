@@ -1,6 +1,6 @@
 /** The command line for a reader of another language: its sentences are in it, and what other programs read is the same. */
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -27,6 +27,10 @@ beforeAll(() => {
   mkdirSync(catalogues);
   const language = madeUpLanguage(TAG, inLetters(LETTERS));
   writeFileSync(new URL(`${TAG}.json`, catalogues), JSON.stringify(language));
+  const book = JSON.parse(readFileSync(BOOKS[0]!, "utf8"));
+  writeFileSync(inFolder("trials.json"), JSON.stringify({ ...book, trials: TRIALS }));
+  const pieces = [{ id: "yoke", quantity: 2, outline: SQUARE }];
+  writeFileSync(inFolder("pieces.json"), JSON.stringify({ stripWidth: 30, pieces }));
 });
 
 // Other files of tests share the modules of this one, and their constants are in English.
@@ -106,6 +110,9 @@ test("a language without a catalogue, or with one that can't be read, is refused
 });
 
 const DEPTH = ["--cell", "depth"];
+const inFolder = (name: string): string => join(folder, name);
+const TRIALS = ["Wq", "Zq"].map((title, i) => ({ title, cells: { "Draft!B2": String(27 + i) } }));
+const SQUARE = [[0, 0], [9, 0], [9, 9], [0, 9]]; // biome-ignore format: points in pairs
 
 /** Lines that every ready book answers. */
 const ofBook = (book: string): string[][] => [
@@ -121,6 +128,8 @@ const LINES: readonly (readonly string[])[] = [
   ["next", BOOKS[0]!, "--out", "next.json"],
   ["compare", BOOKS[0]!, BOOKS[0]!],
   ["compare", BOOKS[0]!, BOOKS[1]!],
+  ["compare", inFolder("trials.json")],
+  ["lay", inFolder("pieces.json"), "--seconds", "0", "--threads", "0", "--svg", "lay.svg"],
   ["explain", BOOKS[0]!, "hem"],
   ["explain", BOOKS[1]!, "hem"],
   ["functions"],
@@ -280,13 +289,30 @@ const ownOf = (line: readonly string[]): Set<string> =>
 const NAMES = [
   ...VERBS.map(({ name }) => name),
   ...DOCUMENTS.map(({ name }) => name),
-  ...["point", "comma", "csv", "xlsx", "ods", "stripWidth", "pieces", "npm start"],
+  ...[
+    "point",
+    "comma",
+    "csv",
+    "xlsx",
+    "ods",
+    "stripWidth",
+    "pieces",
+    "npm start",
+    "yoke",
+    "Wq",
+    "Zq",
+    "letter",
+    "roll=36in",
+  ],
   ...["fittings", "Date", "Seam", "Taken in"],
 ];
 
 /** Options, files and fields stand in sentences as they are typed. */
 const withoutTyped = (text: string): string =>
-  text.replace(/(?<!\S)[([]*--[a-z][\w-]*|[\w./-]+\.(?:json|svg|csv|pdf|md)\b|\{[^}]*\}|`[^`]*`/g, "§");
+  text.replace(
+    /(?<!\S)[([]*--[a-z][\w-]*|[\w./-]+\.(?:json|svg|csv|pdf|md)\b|\{[^}]*\}|`[^`]*`|\S+\|\S+/g,
+    "§",
+  );
 
 /** The printed lines with English in them. */
 const leftIn = (lines: readonly (readonly string[])[], ran: readonly Ran[]): string[] =>
@@ -310,6 +336,28 @@ test("what a run prints is in the reader's language, and its exit status is the 
   expect(other.map((one) => linesOf(one).length)).toEqual(english.map((one) => linesOf(one).length));
   expect(leftIn(LINES, other)).toEqual([]);
 });
+
+test("the help of every verb is in the reader's language", async () => {
+  const lines = [["help"], [], ...VERBS.map(({ name }) => [name, "--help"])];
+  const english = await runAll(lines, []);
+  const other = await runAll(lines, ["--language", TAG]);
+  const isTyped = (text: string) => TYPED.test(text);
+  const helped = (all: readonly Ran[]) =>
+    all.map((one) => ({
+      ...one,
+      out: linesOf(one)
+        .filter((text) => !isTyped(text))
+        .join("\n"),
+    }));
+  expect(helped(english).every(({ out }) => out.split("\n").length > 10)).toBe(true);
+  expect(other.map((one) => linesOf(one).filter(isTyped))).toEqual(
+    english.map((one) => linesOf(one).filter(isTyped)),
+  );
+  expect(leftIn(lines, helped(other))).toEqual([]);
+});
+
+/** A line of the help that is typed: a verb and its usage, or an example. */
+const TYPED = new RegExp(`^  (?:ellwand )?(?:${VERBS.map(({ name }) => name).join("|")})(?: [^ ]|$)`);
 
 test("why a request is wrong is said in the reader's language", async () => {
   const english = await runAll(WRONG, []);
@@ -335,7 +383,9 @@ test("what other programs read is the same byte for byte in every language", asy
   }
   // A mixture of verbs, errors among them, at work.
   const some = lines.filter((line) => BOOKS[3] !== line[1]);
-  expect(await runAll(some, ["--language", TAG])).toEqual(await runAll(some, []));
+  const untimed = async (options: readonly string[]) =>
+    (await runAll(some, options)).map((one) => ({ ...one, out: one.out.replace(/"seconds":[\d.]+/, "") }));
+  expect(await untimed(["--language", TAG])).toEqual(await untimed([]));
 });
 
 test("the built program takes up its language before anything else is loaded", async () => {

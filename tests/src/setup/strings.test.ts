@@ -32,7 +32,7 @@ describe("the catalogues", () => {
     }
   });
 
-  test("the page, its workers and what reads files have no English outside them", () => {
+  test("the page, its workers, the command line and what reads files have no English outside them", () => {
     // Names of the trade mark and of keys, and what is no text of the page.
     const known: readonly RegExp[] = [
       /shelf\.ts:\d+ no database$/,
@@ -40,11 +40,16 @@ describe("the catalogues", () => {
       /service-worker\.ts:\d+ § is not there$/,
       /own-file\.ts:\d+ check:$/,
       / Ellwand(?: paper)?$/,
+      // What is typed on the command line, and keys and names of what it writes.
+      /^command\/\S+ \w+ (?:templates\/|tests\/|book\.json|pieces\.json|SPREAD_|--out help)/,
+      /^command\/\S+ (?:--\w+ [\w.§]+(?:, )?)+$/,
+      /^command\/\S+ (?:\{stripWidth|`calculate BOOK`|id, quantity, outline|<text|BOOK --cell|npm start|check:$)/,
+      /^command\/\S+ (?:rests on estimates|with fittings|beside the answers|how laid|take care|§ as worn)$/,
     ];
     // Tables that are translated as wholes, and what spreadsheets say in English in every language (own-file.ts compares).
     const left =
       /\.d\.ts$|^app\/help\/(?:topics|shortcuts)|^exchange\/(?:write-|ods-styles|plain-book|live-formula)/;
-    const found = ["app", "worker", "exchange", "paper"]
+    const found = ["app", "worker", "exchange", "paper", "command"]
       .flatMap((folder) =>
         readdirSync(`${root}/src/${folder}`, { recursive: true, encoding: "utf8" }).map(
           (path) => `${folder}/${path}`,

@@ -39,7 +39,7 @@ export function takeUpLanguage(typed: readonly string[], environment: Environmen
     fault =
       asked === ""
         ? phrase`${OPTION} needs a language after it, such as ${OPTION} ${ENGLISH}`
-        : phrase`there is no catalogue for the language "${asked}"; there is ${[ENGLISH, ...there].join(", ")}`;
+        : phrase`there is no catalogue for the language "${asked}"; the languages are ${[ENGLISH, ...there].join(", ")}`;
   return { args, fault };
 }
 

@@ -96,7 +96,7 @@ test("the language is that of --language, else the first that is set of LC_ALL, 
 
 test("a language without a catalogue, or with one that can't be read, is refused in one sentence", async () => {
   expect((await taken(["check", "--language", "fr"], {})).fault).toBe(
-    'there is no catalogue for the language "fr"; there is en, en-XA',
+    'there is no catalogue for the language "fr"; the languages are en, en-XA',
   );
   expect((await taken(["check", "--language"], {})).fault).toMatch(/^--language needs a language after it/);
   expect((await taken(["check", "--language", "en-GB"], {})).fault).toBeNull();

@@ -1,7 +1,8 @@
 import type { LayOrigin } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { lessSearched } from "../engine/laid.ts";
-import { AS_IT_STANDS, type Comparison } from "../engine/trials.ts";
+import { titleText } from "../engine/trial-titles.ts";
+import type { Comparison } from "../engine/trials.ts";
 import { clean } from "../engine/varied-cell.ts";
 import type { CellView } from "../engine/view.ts";
 import { answerTo } from "./answer.ts";
@@ -78,7 +79,7 @@ function howLaid(origins: readonly (readonly [string, LayOrigin | null])[]) {
 
 function asTable({ titles, inputs, outputs }: Comparison): string[] {
   const table = [
-    ["", ...titles.map((title) => (title === AS_IT_STANDS ? phrase`as it stands` : title))],
+    ["", ...titles.map(titleText)],
     ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || phrase`(blank)`)]),
     ...outputs.map(({ label, answers }) => [label, ...answers]),
   ];

@@ -10,12 +10,10 @@ type Fault = (values: readonly unknown[]) => string | null;
 
 /** The numbers in a value, without their signs. A text that reads as a number counts as one, as it does in the engine. */
 function figuresIn(value: unknown): number[] {
-  if (typeof value === "number") return [Math.abs(value)];
-  if (typeof value === "string") return [Math.abs(Number(value)) || 0];
+  if (typeof value === "number" || typeof value === "string") return [Math.abs(Number(value)) || 0];
   if (typeof value !== "object" || value === null) return [];
   if ("val" in value) return figuresIn(value.val);
-  if (!("data" in value) || !Array.isArray(value.data)) return [];
-  return (value.data as unknown[][]).flatMap((row) => row.flatMap(figuresIn));
+  return "data" in value && Array.isArray(value.data) ? value.data.flat().flatMap(figuresIn) : [];
 }
 
 /** The number in a value; of a range the greatest, and 0 where there is no number. */
@@ -46,8 +44,8 @@ const windows =
 /** Which of the places where a text is found SUBSTITUTE changes: with a part of one it would look for ever in a blank text, and change nothing in another. */
 const whichPlace: Fault = (values) => {
   const part = figuresIn(values[3]).find((figure) => !Number.isInteger(figure));
-  if (part === undefined) return atMost("SUBSTITUTE", 100_000, [4])(values);
-  return phrase`argument 4 of SUBSTITUTE must be a whole number, not ${numberText(part)}`;
+  if (!part) return atMost("SUBSTITUTE", 100_000, [4])(values);
+  return phrase`argument 4 of SUBSTITUTE must be a whole number, not ${part}`;
 };
 
 /** What each function takes at most, and in which arguments. */

@@ -40,9 +40,8 @@ export function refusalOf(question: LayQuestion): string | null {
     if (refusal) return refusal;
   }
   const widest = Math.max(...cloths.map(({ width }) => width));
-  const most = WIDEST_GAP * widest;
-  if (!(gap >= 0 && gap <= most))
-    return phrase`the gap must be from 0 to ${say(most)}, which is ${WIDEST_GAP} times the width of the cloth, not ${say(gap, 0, most)}`;
+  if (!(gap >= 0 && gap <= WIDEST_GAP * widest))
+    return phrase`the gap must be from 0 to ${say(WIDEST_GAP * widest)}, not ${say(gap, 0, WIDEST_GAP * widest)}`;
   const finest = FINEST_REPEAT * widest;
   if (repeat > 0 && repeat < finest)
     return phrase`the repeat must be 0 for plain cloth, or at least ${say(finest, 0)} on cloth of this width, not ${say(repeat, 0, finest)}`;

@@ -1,6 +1,7 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { phrase } from "../../../functions/phrase.ts";
 import { isUnsure } from "../../engine/laid.ts";
+import { titleText } from "../../engine/trial-titles.ts";
 import { AS_IT_STANDS, type Comparison } from "../../engine/trials.ts";
 import { handOn } from "../keyboard.ts";
 import type { Asking } from "./asking.ts";
@@ -44,7 +45,7 @@ export function Trials(asking: Asking) {
               <Overlay
                 key={label}
                 label={label}
-                titles={comparison.titles}
+                titles={comparison.titles.map(titleText)}
                 pieces={views.map(({ value }) => value)}
               />
             ))}
@@ -89,7 +90,7 @@ function SideBySide({ comparison, trials }: { comparison: Comparison; trials: Tr
           <td />
           {titles.map((one) => (
             <th key={one} scope="col">
-              {one}
+              {titleText(one)}
             </th>
           ))}
         </tr>
@@ -161,7 +162,7 @@ function Unsure({ comparison: { titles, outputs } }: { comparison: Comparison })
     views.flatMap(({ value }, i) =>
       i > 0 && isUnsure(views[0]!.value, value, [origins[0]!, origins[i]!])
         ? [
-            phrase`${label}: the difference between “${titles[i]!}” and “${titles[0]!}” is smaller than what a longer search may change.`,
+            phrase`${label}: the difference between “${titleText(titles[i]!)}” and “${titleText(titles[0]!)}” is smaller than what a longer search may change.`,
           ]
         : [],
     ),

@@ -177,12 +177,8 @@ describe("the verb lay", () => {
       /too large to be kept: give the id as a text$/,
     );
     expect(await wrong(strip({ gap: "wide" }))).toBe('gap must be a length or 0, not "wide"');
-    expect(await wrong(strip({ gap: -1 }))).toBe(
-      "the gap must be from 0 to 300, which is 10 times the width of the cloth, not -1",
-    );
-    expect(await wrong(strip({ gap: 1e9 }))).toBe(
-      "the gap must be from 0 to 300, which is 10 times the width of the cloth, not 1000000000",
-    );
+    expect(await wrong(strip({ gap: -1 }))).toBe("the gap must be from 0 to 300, not -1");
+    expect(await wrong(strip({ gap: 1e9 }))).toBe("the gap must be from 0 to 300, not 1000000000");
     expect(await wrong(strip({ repeat: 1e-6 }))).toMatch(
       /^the repeat must be 0 for plain cloth, or at least 0.03 /,
     );

@@ -114,7 +114,7 @@ const inFolder = (name: string): string => join(folder, name);
 const TRIALS = ["Wq", "Zq"].map((title, i) => ({ title, cells: { "Draft!B2": String(27 + i) } }));
 const SQUARE = [[0, 0], [9, 0], [9, 9], [0, 9]]; // biome-ignore format: points in pairs
 
-/** Lines that every ready book answers. */
+/** Lines that every ready book answers; the whole cast, which takes long, is only checked. */
 const ofBook = (book: string): string[][] => [
   ["calculate", book],
   ["check", book],
@@ -122,7 +122,8 @@ const ofBook = (book: string): string[][] => [
   ["draft", book, "--out", "pieces", "--worn"],
 ];
 const LINES: readonly (readonly string[])[] = [
-  ...BOOKS.flatMap(ofBook),
+  ...BOOKS.slice(0, 3).flatMap(ofBook),
+  ["check", BOOKS[3]!],
   ...BOOKS.slice(0, 3).map((book) => ["print", book, "--out", "pattern.pdf"]),
   ["print", BOOKS[0]!, "--what", "all", "--out", "all.pdf"],
   ["next", BOOKS[0]!, "--out", "next.json"],

@@ -96,7 +96,7 @@ describe("export --to csv", () => {
   });
 
   test.each([
-    [["--out", "x.csv"], "export needs a format: --to csv, --to xlsx or --to ods"],
+    [["--out", "x.csv"], "export needs a format: --to csv, --to xlsx, --to ods"],
     [["--to", "pdf", "--out", "x"], /^--to must be .*csv.*, not "pdf"$/],
     [["--to", "csv", "--page", "Draft"], "export needs a file to write, such as --out page.csv"],
     [["--to", "csv", "--out", "x.csv"], "--page must say which page to write; the pages are Draft, Bare"],

@@ -185,7 +185,7 @@ describe("import", () => {
     expect(await main(["import", large], io)).toBe(2);
     expect(err.at(-1)).toBe(`${large}: it has 51 MB, and the most is 50 MB; cut it into parts`);
     expect(await main(["import", file, "--delimiter", "dot"], io)).toBe(2);
-    expect(err.at(-1)).toBe('--delimiter must be tab, semicolon, stroke, comma, not "dot"');
+    expect(err.at(-1)).toBe('--delimiter must be one of tab, semicolon, stroke, comma, not "dot"');
     rmSync(folder, { recursive: true });
   });
 }); // biome-ignore format: long lines

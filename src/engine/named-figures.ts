@@ -6,7 +6,8 @@ import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
-import type { Book, Column, Page } from "../book/shape.ts";
+import { changedRows } from "../book/changed-rows.ts";
+import type { Book, Page } from "../book/shape.ts";
 import { understand } from "./content.ts";
 import type { Kinds } from "./kinds.ts";
 import { labelOf } from "./label.ts";
@@ -16,19 +17,20 @@ interface Figure {
   readonly typed: string;
   /** A number; of a day its year, month and day as a text. */
   readonly value: number | string;
-  readonly kind: Kind;
 }
 
 interface Rule {
   /** Of the label of a cell, or of what follows its last comma. */
   readonly called: RegExp;
+  /** Whether it is about what is counted: a measured figure is none of these, whatever heading stands over it. */
+  readonly counts?: true;
   /** What is doubtful about the figure, in a sentence; null for nothing. */
   readonly doubt: (figure: Figure) => string | null;
 }
 
 const isBelow = ({ value }: Figure): boolean => typeof value === "number" && value < 0;
 
-/** Kinds of figures that are no amount of pieces, whatever heading stands over them. */
+/** Kinds of figures that are measured, not counted. */
 const MEASURED: ReadonlySet<Kind> = new Set<Kind>(["length", "area", "money", "share", "angle", "days"]);
 
 /** More of one thing are hardly cut or sewn; of buttons and hooks there may be more. */
@@ -66,9 +68,10 @@ const RULES: readonly Rule[] = [
   },
   {
     called: /\b(?:how many|quantity|copies|gores|panels|breadths|clasps?)\b/,
+    counts: true,
     doubt: (figure) => {
-      const { typed, value, kind } = figure;
-      if (typeof value !== "number" || MEASURED.has(kind)) return null;
+      const { typed, value } = figure;
+      if (typeof value !== "number") return null;
       if (isBelow(figure))
         return phrase`${typed} is below zero, and how many there are is asked here; is that right?`;
       return value > MANY
@@ -78,8 +81,9 @@ const RULES: readonly Rule[] = [
   },
   {
     called: /\b(?:buttons|hooks|eyelets|bones|tucks|pleats|tiers|hours)\b/,
+    counts: true,
     doubt: (figure) =>
-      isBelow(figure) && !MEASURED.has(figure.kind)
+      isBelow(figure)
         ? phrase`${figure.typed} is below zero, and an amount is asked here; is that right?`
         : null,
   },
@@ -103,83 +107,103 @@ const RULES: readonly Rule[] = [
   },
 ];
 
-const isCalled = (text: string): boolean => {
-  const words = text.toLowerCase();
-  return RULES.some(({ called }) => called.test(words) || called.test(words.trim()));
-};
-
 /** A typed number or day that one of the rules may doubt: 0, one below zero, a share, one of three digits or more, or a day. */
 const MAY_BE =
   /^\s*(?:[-−].*\d|0*[.,]?0*\s*[a-z%]*|0?[.,]\d+|\d{1,3}\s*%|[\d\s.,']{3,}|\d{4}-\d\d-\d\d)\s*$/i;
 
-interface RowRead {
-  /** The columns of figures that may be doubted. */
-  readonly columns: readonly number[];
-  /** Whether words of the row are those of a rule. */
-  readonly isCalled: boolean;
+/** What is doubted in a row. */
+interface Doubt {
+  readonly column: number;
+  readonly sentence: string;
+  readonly counts: boolean;
 }
 
-const NOTHING: RowRead = { columns: [], isCalled: false };
+/** What the doubts of a row rest on beside its texts. */
+type Reading = Pick<Book, "unit"> & Pick<Page, "columns"> & { readonly decimal: Book["decimal"] | undefined };
+
+const isSame = (a: Reading, b: Reading): boolean =>
+  a.columns === b.columns && a.unit === b.unit && a.decimal === b.decimal;
+
+const NOTHING: readonly Doubt[] = [];
 
 /** Kept because the list of problems is made after every edit, and few rows have changed. */
-const rowsRead = rememberWithObject<readonly string[], RowRead>();
-const headingsRead = rememberWithObject<readonly Column[], readonly boolean[]>();
-const pagesRead = rememberWithObject<Page, { found: readonly Place[] | null; at: number }>();
+const rowsRead = rememberWithObject<
+  readonly string[],
+  { reading: Reading | null; doubts: readonly Doubt[] }
+>();
 
-const readRow = (row: readonly string[]): RowRead =>
-  rowsRead(row, () => {
-    const columns = [...row.keys()].filter(
-      (column) => row[column]!.trim() !== "" && MAY_BE.test(row[column]!),
+function doubtsOfRow(book: Book, reading: Reading, page: number, row: number): readonly Doubt[] {
+  const cells = book.pages[page]!.rows[row]!;
+  const kept = rowsRead(cells, () => ({ reading: null, doubts: NOTHING }));
+  if (kept.reading === null || !isSame(kept.reading, reading)) {
+    const doubts = cells.flatMap((typed, column) =>
+      typed !== "" && MAY_BE.test(typed) ? doubtsOf(book, { page, row, column }) : NOTHING,
     );
-    if (columns.length === 0) return NOTHING;
-    return { columns, isCalled: row.some((text) => text.length < 200 && isCalled(text)) };
-  });
-
-const headingsOf = (columns: readonly Column[]): readonly boolean[] =>
-  headingsRead(columns, () => columns.map(({ heading, kind }) => kind === "date" || isCalled(heading)));
-
-/** The cells of a page that are called what a rule is about and hold what it may doubt. */
-function candidates(page: Page, at: number): readonly Place[] {
-  const kept = pagesRead(page, () => ({ found: null, at }));
-  if (kept.found === null || kept.at !== at) {
-    const headings = headingsOf(page.columns);
-    kept.at = at;
-    kept.found = page.rows.flatMap((cells, row) => {
-      const read = readRow(cells);
-      return read.columns
-        .filter((column) => read.isCalled || headings[column] === true)
-        .map((column) => ({ page: at, row, column }));
-    });
+    kept.doubts = doubts.length > 0 ? doubts : NOTHING;
+    kept.reading = reading;
   }
-  return kept.found;
+  return kept.doubts;
+}
+
+/** What the rules that a cell is called by doubt about it, in their order. */
+function doubtsOf(book: Book, place: Place): readonly Doubt[] {
+  const { rows, columns } = book.pages[place.page]!;
+  const column = columns[place.column];
+  const typed = rows[place.row]![place.column]!.trim();
+  const label = (labelOf(book, place) ?? "").toLowerCase();
+  const heading = column?.kind === "date" ? "date" : (column?.heading.trim().toLowerCase() ?? "");
+  const names = [label, label.split(",").at(-1)!.trim(), heading];
+  const rules = RULES.filter(({ called }) => names.some((name) => called.test(name)));
+  if (rules.length === 0) return NOTHING;
+  const content = understand(typed, column?.kind ?? "any", book.unit, book.decimal);
+  if (!("value" in content) || content.is === "text" || content.is === "flag" || content.is === "formula")
+    return NOTHING;
+  const figure: Figure = { typed, value: content.value };
+  return rules.flatMap(({ doubt, counts = false }) => {
+    const sentence = doubt(figure);
+    return sentence === null ? [] : { column: place.column, sentence, counts };
+  });
+}
+
+interface PageRead {
+  readonly rows: WeakRef<Page["rows"]>;
+  readonly reading: Reading;
+  /** The rows in which something is doubted. */
+  readonly found: Map<number, readonly Doubt[]>;
+}
+
+/** What was read of each page last: after an edit only the rows that changed are read. */
+const pagesRead: PageRead[] = [];
+
+function doubtsOfPage(book: Book, at: number): PageRead["found"] {
+  const { rows, columns } = book.pages[at]!;
+  const reading: Reading = { unit: book.unit, decimal: book.decimal, columns };
+  const kept = pagesRead[at];
+  const was = kept && isSame(kept.reading, reading) ? kept.rows.deref() : undefined;
+  const found: PageRead["found"] = was ? kept!.found : new Map();
+  for (const row of was ? changedRows(was, rows) : rows.keys()) {
+    const doubts = row < rows.length ? doubtsOfRow(book, reading, at, row) : NOTHING;
+    if (doubts.length > 0) found.set(row, doubts);
+    else found.delete(row);
+  }
+  pagesRead[at] = { rows: new WeakRef(rows), reading, found };
+  return found;
 }
 
 /** The typed figures that are doubted for what they are called, each once. */
 export function namedFigures(book: Book, kinds: Kinds): Uncounted[] {
-  return book.pages.flatMap((page, at) =>
-    candidates(page, at).flatMap((place): Uncounted[] => {
-      const sentence = doubtOf(book, kinds, place);
-      return sentence === null
-        ? []
-        : [{ place, is: "unusual", sentence, first: true, column: null, users: [] }];
-    }),
-  );
-}
-
-function doubtOf(book: Book, kinds: Kinds, place: Place): string | null {
-  const { rows, columns } = book.pages[place.page]!;
-  const column = columns[place.column];
-  const typed = rows[place.row]![place.column]!.trim();
-  const content = understand(typed, column?.kind ?? "any", book.unit, book.decimal);
-  if (!("value" in content) || content.is === "text" || content.is === "flag" || content.is === "formula")
-    return null;
-  const label = (labelOf(book, place) ?? "").toLowerCase();
-  const heading = column?.kind === "date" ? "date" : (column?.heading.trim().toLowerCase() ?? "");
-  const names = [label, label.split(",").at(-1)!.trim(), heading];
-  const figure: Figure = { typed, value: content.value, kind: kinds.of(place) };
-  for (const { called, doubt } of RULES) {
-    const sentence = names.some((name) => called.test(name)) ? doubt(figure) : null;
-    if (sentence !== null) return sentence;
-  }
-  return null;
+  return book.pages.flatMap((_, page) => {
+    const found = doubtsOfPage(book, page);
+    return [...found.keys()]
+      .sort((a, b) => a - b)
+      .flatMap((row) => {
+        const seen = new Set<number>();
+        return found.get(row)!.flatMap(({ column, sentence, counts }): Uncounted[] => {
+          const place = { page, row, column };
+          if (seen.has(column) || (counts && MEASURED.has(kinds.of(place)))) return [];
+          seen.add(column);
+          return [{ place, is: "unusual", sentence, first: true, column: null, users: [] }];
+        });
+      });
+  });
 }

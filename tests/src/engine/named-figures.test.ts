@@ -82,3 +82,42 @@ test("no ready book and no garment has such a figure", () => {
     for (const book of books) expect(namedFigures(book, new Kinds(book)), file).toEqual([]);
   }
 });
+
+test("after each of many edits, of rows put in and taken out too, the same is doubted as in a book that is read anew", () => {
+  const blank = blankBook("The miller", "in", "1/8");
+  const columns = ["What", "Price", "Value"].map((heading) => ({
+    heading,
+    kind: "any" as const,
+    width: 100,
+  }));
+  const labels = ["Gores", "waist girth", "Hem allowance", "Day of this draft", "pages"];
+  const figures = ["0", "-3", "270", "27", "", "2126-05-04"];
+  let seed = 7;
+  const any = <T>(of: readonly T[]): T => {
+    seed = (seed * 48_271) % 2_147_483_647;
+    return of[seed % of.length]!;
+  };
+  const row = () => [any(labels), any(figures), any(figures)];
+  let book: Book = {
+    ...blank,
+    pages: [{ ...blank.pages[0]!, columns, rows: Array.from({ length: 30 }, row) }],
+  };
+  let most = 0;
+  for (let step = 0; step < 200; step += 1) {
+    const [page] = book.pages;
+    const at = step % page!.rows.length;
+    const put = any([0, 1, 1, 1, 1, 2]);
+    const rows = page!.rows.toSpliced(at, 1, ...Array.from({ length: put }, row));
+    const heading = any(["Price", "Price", "Quantity"]);
+    const columns =
+      step % 40 === 0 ? page!.columns.with(1, { ...page!.columns[1]!, heading }) : page!.columns;
+    book = { ...book, pages: [{ ...page!, columns, rows }] };
+    const anew: Book = JSON.parse(JSON.stringify(book));
+    const found = namedFigures(book, new Kinds(book));
+    expect(found).toEqual(namedFigures(anew, new Kinds(anew)));
+    // The one read anew is now the last; the next edit begins from the book again.
+    expect(namedFigures(book, new Kinds(book))).toEqual(found);
+    most = Math.max(most, found.length);
+  }
+  expect(most).toBeGreaterThan(10);
+});

@@ -40,7 +40,7 @@ export function readOptions<T extends Options>(args: readonly string[], options:
 /** A verb without the book that it works on. */
 export const needsBook = (verb: string): Wrong => new Wrong(phrase`${verb} needs a book's file`);
 
-/** What was given for an option is none of its choices. */
+/** What was given for an option is not one of its choices. */
 export const notOneOf = (option: string, choices: readonly string[], given: string): Wrong =>
   new Wrong(phrase`${option} must be one of ${choices.join(", ")}, not "${given}"`);
 

@@ -1,5 +1,5 @@
 /**
- * Typed figures that make no sense for what they are called: a price of 0, a day that is none, ease below zero, 270 of a
+ * Typed figures that make no sense for what they are called: a price of 0, a day that cannot be, ease below zero, 270 of a
  * piece. Many of them are in no formula, or in one that any figure would suit. Each may be meant and is doubted at its cell.
  */
 import type { Kind } from "../../functions/define.ts";
@@ -22,7 +22,7 @@ interface Figure {
 interface Rule {
   /** Of the label of a cell, or of what follows its last comma. */
   readonly called: RegExp;
-  /** Whether it is about what is counted: a measured figure is none of these, whatever heading stands over it. */
+  /** Whether it is about what is counted: a measured figure is not counted, whatever heading stands over it. */
   readonly counts?: true;
   /** What is doubtful about the figure, in a sentence; null for nothing. */
   readonly doubt: (figure: Figure) => string | null;

@@ -7,7 +7,7 @@ import { Effort } from "../lay/effort.ts";
 
 /** How long a slice of work is, in milliseconds, before newer questions are listened for. */
 const SLICE_MS = 15;
-/** After so much silence, in milliseconds, it is told that the work goes on. */
+/** After so much silence, in milliseconds, the page hears that the work goes on. */
 const BEAT_MS = 5000;
 
 /** Answers one question at a time: a newer one ends the older. `pause` lets waiting messages arrive; `beginAhead` has settings worked ahead by others. */

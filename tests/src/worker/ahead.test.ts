@@ -81,7 +81,7 @@ async function answered(
     helpers?.begin,
   );
   await worker.ask(1, question);
-  // How often it is told that the work goes on depends on the machine.
+  // How often the page hears that the work goes on depends on the machine.
   const rows = heard.flatMap((news) => ("rows" in news ? news.rows : []));
   return JSON.stringify([rows, heard.filter((news) => !("rows" in news || "atWork" in news))]);
 }

@@ -62,7 +62,7 @@ test("a newer question ends the older one, which tells nothing more", async () =
   expect(of(2).at(-1)).toEqual({ done: true });
 });
 
-test("while there is nothing new, it is told that the work goes on, and the answer stays as it is", async () => {
+test("while there is nothing new, the page hears that the work goes on, and the answer stays as it is", async () => {
   const book = laidPeplum();
   const heard: AnswerNews[] = [];
   const worker = new Answerer((_, news) => heard.push(news), () => setImmediate(), undefined, 0);

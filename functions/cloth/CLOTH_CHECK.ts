@@ -1,10 +1,10 @@
 import { clothsInStock } from "../cutting/cloth-in-stock.ts";
-import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT } from "../cutting/cut-list.ts";
 import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
-import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
+import { layQuestion } from "../cutting/lay-question.ts";
 import { layRefusal, pieceCell } from "../cutting/lay-refusal.ts";
-import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
+import { proofOfTooLittle, tooLarge } from "../cutting/not-enough.ts";
 import { copiesText, piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
@@ -17,11 +17,10 @@ import {
 } from "../cutting/stock-question.ts";
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
-import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
+import { type Lay, type LayQuestion, originText } from "../lay.ts";
 import { phrase, written } from "../phrase.ts";
-import { pieceBounds, turnPiece } from "../pieces/piece.ts";
 import type { CellOfList } from "../refusal.ts";
-import { commaList, joinedByAnd, semicolonList, toCheck } from "../verdict.ts";
+import { commaList, semicolonList, toCheck } from "../verdict.ts";
 
 type StockColumns = Parameters<typeof clothsInStock>[0];
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
@@ -39,50 +38,6 @@ function asked(
   const there = stockToLay({ ...given, stock }, cm);
   if (doubt) doubtStock(there.pieces, doubt);
   return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, { cm, unit, mark });
-}
-
-/** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
-function tooLarge(
-  rows: readonly CutRow[],
-  cloths: readonly LayCloth[],
-  say: CallContext["say"],
-): { readonly row: CutRow; readonly says: string }[] {
-  return rows.flatMap((row) => {
-    const whole = unfoldedPiece(row);
-    const lacks = GRAIN_TURNS[row.grain].oneWay
-      .flatMap((turn) => {
-        const { left, right, low, high } = pieceBounds(turnPiece(whole, turn));
-        return cloths.map(({ name, width, length }) => {
-          const [wide, long] = [right - left - width, high - low - length!];
-          return { name, wide, long, worst: Math.max(wide, long), size: right - left + high - low };
-        });
-      })
-      .sort((a, b) => a.worst - b.worst);
-    const { name, wide, long, worst, size } = lacks[0]!;
-    if (worst <= 1e-6 * size) return [];
-    const cloth = cloths.length > 1 ? name : written`the cloth`;
-    const words = [
-      ...(wide > 0 ? [written`${say(wide, 0)} wider`] : []),
-      ...(long > 0 ? [written`${say(long, 0)} longer`] : []),
-    ];
-    return [{ row, says: written`${row.name} is ${joinedByAnd(words)} than ${cloth}` }];
-  });
-}
-
-/** Why no lay at all can do, in words that a list of what has no place follows; "" when that is not proved. */
-function proof(question: LayQuestion, { say, mark, unit }: CallContext): string {
-  const share = shareOfCloth(question);
-  if (share > 1 + 1e-9)
-    return written`by area there is not enough: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth; `;
-  const [cloth, ...others] = question.cloths;
-  if (others.length > 0) return "";
-  const least = leastLength(question);
-  if (least <= cloth!.length! * (1 + 1e-6)) return "";
-  const size = markSize(mark, unit);
-  const shown = Math.floor(least / size + 1e-6) * size;
-  return shown > cloth!.length!
-    ? written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is shorter than ${say(shown)}; `
-    : written`there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is that short; `;
 }
 
 /** Whether a laid piece is of a row, itself or mirrored. */
@@ -232,7 +187,7 @@ export const CLOTH_CHECK = define({
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = commaList(missing.map(({ name, quantity }) => copiesText(quantity, name)));
-    const why = proof(question, context);
+    const why = proofOfTooLittle(question, context);
     const found = written`${why}${noPlace(list, lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
     const alone = cloths.length === 1 && !widest.outline;

@@ -14,8 +14,9 @@ import { addresses, counted } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
 import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
+import { CARE, NO_ANSWER } from "./note-words.ts";
 import { type OwnMark, readOwnMark } from "./own-mark.ts";
-import { CARE, NO_ANSWER, ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
+import { ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
 import type { Laidout } from "./sheets-to-book.ts";
 
 /** What the file says about its book; null for a file that Ellwand did not write. */

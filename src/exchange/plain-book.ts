@@ -26,6 +26,7 @@ import { dayText, show } from "../engine/show.ts";
 import { near } from "./agreement.ts";
 import type { Rectangle } from "./foreign-book.ts";
 import { FIRST_WORKING, HEADING_LINES, LiveFormulas, NotPlain } from "./live-formula.ts";
+import { CARE, NO_ANSWER } from "./note-words.ts";
 import { ownMark } from "./own-mark.ts";
 import { allowed } from "./xml-text.ts";
 
@@ -161,12 +162,6 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   });
   return [...columns, ...cells];
 }
-
-/** How the lines of a note begin that caution, the same in every language. */
-export const CARE = "Take care: ";
-
-/** What a note says of a cell without an answer, the same in every language. */
-export const NO_ANSWER = "it has no answer in Ellwand";
 
 /**
  * The title of the sheet of workings. In every language it is the same, as are the names of its lines and what is

@@ -48,7 +48,7 @@ describe("the catalogues", () => {
     ];
     // Tables that are translated as wholes, and what spreadsheets say in English in every language (own-file.ts compares).
     const left =
-      /\.d\.ts$|^app\/help\/(?:topics|shortcuts)|^exchange\/(?:write-|ods-styles|plain-book|live-formula)/;
+      /\.d\.ts$|^app\/help\/(?:topics|shortcuts)|^exchange\/(?:write-|ods-styles|plain-book|note-words|live-formula)/;
     const found = ["app", "worker", "exchange", "paper", "command"]
       .flatMap((folder) =>
         readdirSync(`${root}/src/${folder}`, { recursive: true, encoding: "utf8" }).map(

@@ -44,7 +44,7 @@ export const EASE_CHECK = define({
     garment: { kind: "length", about: "girth of the sewn garment there", from: 1, to: 5000 },
   },
   returns: "verdict",
-  usual: ["garment >= 0.6 * body"],
+  usual: ["garment >= 0.6 * body", "garment <= 5 * body"],
   compute({ place, body, garment }, { step, measure, unit, say }) {
     const least = measure(
       "least",

@@ -9,8 +9,8 @@ import { roundDownToWhole } from "../whole-number.ts";
  * Length of bias strip, joined end to end, that a rectangle of cloth yields, in the book's unit.
  * The first cut runs at 45° from a corner; whole strips are cut from both sides of it and counted
  * along their middles, each at least `least` long. A join on the straight grain takes 2√2 times its
- * seam allowance. Strips with ends that slant both ways are turned end for end alternately as they are joined, so
- * nothing is trimmed off. Length times width never exceeds the cloth. Source: geometry.
+ * seam allowance. Strips with ends that slant both ways are turned end for end alternately as they are joined, and the
+ * one that ends in a corner of the cloth comes first, so nothing is trimmed off. Length times width never exceeds the cloth. Source: geometry.
  */
 export const BIAS_YIELD = define({
   name: "BIAS_YIELD",

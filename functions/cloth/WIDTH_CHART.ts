@@ -39,6 +39,7 @@ export const WIDTH_CHART = define({
     const { measure, cm } = context;
     const yard = cm(91.44);
     const [first, other] = [column("from", from, context), column("to", to, context)];
+    if (length === 0) return measure("other_length", "no length is needed", 0);
     const line = CHART_YARDS.find((row) => row[first]! * yard >= length * (1 - 1e-9));
     if (!line)
       throw new Refusal(

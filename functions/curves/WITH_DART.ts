@@ -8,12 +8,13 @@ import { orientation } from "../pieces/allowance.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { placeAlong } from "../pieces/edges.ts";
 import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
+import { liesWithin } from "../pieces/within.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
  * The piece with a dart marked. The middle of the dart is `at` along an edge from its beginning,
  * its legs are half of `intake` to either side along the edge, and its point is `length` inwards,
- * square to the edge. Marks: the two legs and the fold. The outline is not cut into; DART_PEAK
+ * square to the edge; refuses a point outside the piece. Marks: the two legs and the fold. The outline is not cut into; DART_PEAK
  * gives the height by which the cut edge must rise over the dart. Steps give the legs, the left
  * one first, and the sewn length of the edge. Source: common practice.
  */
@@ -55,6 +56,10 @@ export const WITH_DART = define({
       );
     step("sewn_edge", "edge_length - intake", whole - intake);
     const { left, right, middle, point } = dart(piece, edge, at, intake, length);
+    if (!liesWithin(piece, [point]))
+      throw new Refusal(
+        (say) => phrase`length must leave the point of the dart within the piece, not ${say(length)}`,
+      );
     measure("first_leg", "first leg, from the edge to the point", distance(left, point));
     measure("second_leg", "second leg, from the point to the edge", distance(point, right));
     return {

@@ -9,13 +9,15 @@ import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { placeAlong } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
+import { liesWithin } from "../pieces/within.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
  * The piece with a mark at each place of a list along one of its edges, measured from the edge's beginning or from
  * its end: a notch on the edge; a cross, such as for a button or an eyelet, `inset` within it; or a line square to
  * the edge, such as for a buttonhole, a tuck or a pleat, that begins `inset` within it. `size` is the length of the
- * mark, 1 cm or 3/8 in when it is left out. The outline is not cut into; refuses a place beyond the edge.
+ * mark, 1 cm or 3/8 in when it is left out. The outline is not cut into; refuses a place beyond the edge, and
+ * crosses and lines outside the piece.
  * Source: common practice.
  */
 export const WITH_MARKS = define({
@@ -80,6 +82,15 @@ export const WITH_MARKS = define({
           phrase`marks must lie on ${edgeText(piece, edge)}, from 0 to ${say(whole, beyond)}, not at ${say(beyond, whole)}`,
       );
     measure("count", "how many marks", places.length);
+    for (const place of as === "notch" ? [] : places) {
+      const inside = insideOf(piece, edge, Math.min(from === "end" ? whole - place : place, whole));
+      if (!liesWithin(piece, as === "line" ? [inside(inset), inside(inset + size)] : [inside(inset)]))
+        throw new Refusal((say) =>
+          as === "line"
+            ? phrase`inset and size must leave the line at ${say(place)} within the piece: it ends ${say(inset + size)} from ${edgeText(piece, edge)}`
+            : phrase`inset must leave the cross at ${say(place)} within the piece, not ${say(inset)}`,
+        );
+    }
     const made = places.flatMap((place) => {
       const at = Math.min(from === "end" ? whole - place : place, whole);
       return as === "notch" ? [notchOn(piece, edge, at, size)] : within(piece, edge, at, inset, size, as);

@@ -34,16 +34,20 @@ interface EvenRow {
   readonly inset: number;
 }
 
-/** How many stand in the row, at least 2. Notes the steps "end", "row", "gaps", "actual_spacing" and "count". */
+/**
+ * How many stand in the row: at least 2, or 1 where nothing is left between the spaces kept clear. Notes the steps
+ * "end", "row", "gaps", "actual_spacing" and "count".
+ */
 export function evenRowCount({ edge, spacing, inset }: EvenRow, { step }: Pick<CallContext, "step">): number {
   const end = step("end", "inset", inset);
   const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
-  const gaps = step(
-    "gaps",
-    "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-    Math.max(1, roundUpToWhole(row / spacing)),
-  );
-  step("actual_spacing", "row / gaps", row / gaps);
+  return countInRow(row, spacing, step);
+}
+
+/** How many stand in a row of this length. Notes the steps "gaps", "actual_spacing" and "count". */
+export function countInRow(row: number, spacing: number, step: CallContext["step"]): number {
+  const gaps = step("gaps", "ROUNDUP(ROUND(row / spacing; 8); 0)", roundUpToWhole(row / spacing));
+  step("actual_spacing", "row / MAX(1; gaps)", row / Math.max(1, gaps));
   return step("count", "gaps + 1", gaps + 1);
 }
 

@@ -1,13 +1,12 @@
 import { define } from "../define.ts";
-import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
+import { countInRow, evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { phrase } from "../phrase.ts";
-import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many buttons an edge takes when no two are farther apart than `spacing`, the first `top`
  * below its upper end and the last `bottom` above its lower one; evenly spread they stand
- * `actual_spacing` apart. Source: division; rings every 6 in and one more, Stephenson 1905.
+ * `actual_spacing` apart. 1 where nothing is left between the two. Source: division; rings every 6 in and one more, Stephenson 1905.
  */
 export const BUTTON_COUNT = define({
   name: "BUTTON_COUNT",
@@ -25,13 +24,7 @@ export const BUTTON_COUNT = define({
   alike: { "spacing, bottom": "the last may stand far above the lower end" },
   compute({ edge, spacing, top, bottom }, { step }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
-    const gaps = step(
-      "gaps",
-      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, roundUpToWhole(row / spacing)),
-    );
-    step("actual_spacing", "row / gaps", row / gaps);
-    return step("count", "gaps + 1", gaps + 1);
+    return countInRow(row, spacing, step);
   },
   draw({ edge, top }, { actual_spacing = 0, count = 0 }) {
     const places = evenPlaces(count, top, actual_spacing);

@@ -24,7 +24,7 @@ export const BUTTON_COVER = define({
     },
   },
   returns: "length",
-  usual: ["thickness <= diameter", "turning <= diameter"],
+  usual: ["thickness <= diameter", "2 * turning <= diameter"],
   compute({ diameter, thickness, turning }, { step }) {
     const reach = step("reach", "thickness + turning", thickness + turning);
     return step("round", "diameter + 2 * reach", diameter + 2 * reach);

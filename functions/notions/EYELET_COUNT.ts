@@ -6,7 +6,7 @@ import { phrase } from "../phrase.ts";
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
  * two are farther apart than `spacing`; evenly spread, they stand `actual_spacing` apart. A
- * whole number, at least 2. Source: division; 1/2 in inset from McGlauflin 1910 (book cover exercise).
+ * whole number, at least 2, or 1 where both insets meet. Source: division; 1/2 in inset from McGlauflin 1910 (book cover exercise).
  */
 export const EYELET_COUNT = define({
   name: "EYELET_COUNT",

@@ -4,7 +4,7 @@ import { phrase } from "../phrase.ts";
 
 /**
  * How many hooks and eyes close an edge without gaping when they stand no farther apart than
- * `spacing`, the outer two `inset` from its ends. A whole number, at least 2. Source: division;
+ * `spacing`, the outer two `inset` from its ends. At least 2, or 1 where both insets meet. Source: division;
  * 1/8 in inset and an inch or less apart on a fitted bodice are common practice.
  */
 export const HOOK_COUNT = define({

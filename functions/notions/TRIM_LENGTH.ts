@@ -5,7 +5,7 @@ import { phrase } from "../phrase.ts";
 
 /**
  * Length of lace, braid, fringe or other trimming for an edge, in the book's unit: the edge times
- * the fullness, plus at each outer corner the trimming's width there and back with the way back
+ * the fullness, plus at each square outer corner the trimming's width there and back with the way back
  * gathered, plus the length turned in at the ends, plus a share to spare. Sources: lace round a
  * corner, McGlauflin 1910; a tenth more fringe, Stephenson 1905.
  */
@@ -26,7 +26,7 @@ export const TRIM_LENGTH = define({
     },
     corners: {
       kind: "count",
-      about: "how many outer corners the trimming goes round",
+      about: "how many square outer corners the trimming goes round",
       from: 0,
       to: 500,
       otherwise: 0,
@@ -50,7 +50,9 @@ export const TRIM_LENGTH = define({
   },
   returns: "length",
   alike: { "edge, width": "a corner alone may be asked for, its edge 0" },
-  compute({ edge, ratio, corners, width, ends, spare }, { step }) {
+  compute({ edge, ratio, corners, width, ends, spare }, { step, doubt }) {
+    if (corners > 0 && width === 0)
+      doubt(phrase`the width of the trimming is not given, so its corners take no length`);
     const along = step("along", "edge * ratio", edge * ratio);
     const turns = step("round_corners", "corners * width * (1 + ratio)", corners * width * (1 + ratio));
     const needed = step("needed", "along + round_corners + ends", along + turns + ends);

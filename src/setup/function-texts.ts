@@ -1,12 +1,12 @@
 /**
  * Divides the declarations of the sewing functions for the page: what a function calculates and draws with is
- * loaded at the start, and the texts that only the help shows are loaded with the help. In the source a
+ * loaded at the start, and the texts that only the help and the working show are loaded with the help. In the source a
  * declaration is one object. Without this plugin each part is the whole declaration.
  */
 import { type Plugin, parseSync } from "vite";
 
-/** What only the help and the tests of the catalogue read. */
-const TEXTS: ReadonlySet<string> = new Set(["words", "alike", "examples"]);
+/** What only the help, the source under a working and the tests of the catalogue read. */
+const TEXTS: ReadonlySet<string> = new Set(["source", "words", "alike", "examples"]);
 
 /** With this at its end, a declaration's path gives the texts; src/app/help/function-texts.ts asks for it. */
 const QUERY = "?texts";

@@ -5,6 +5,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
+import { HEM_AT } from "../../functions/flare/HEM_AT.ts";
 import type { Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
 import { lookUp } from "../../src/book/names.ts";
@@ -179,6 +180,8 @@ describe("from the tape to the cloth", () => {
     await expect.poll(() => working.textContent()).toContain("HEM_AT");
     const text = (await working.textContent())!;
     for (const name of ["waist_seam", "hip_ease", "depth", "fullness"]) expect(text).toContain(name);
+    // Where the function is from, which comes with the texts of the help.
+    await expect.poll(() => working.textContent()).toContain(`Source: ${HEM_AT.source}`);
     await working.getByRole("button", { name: "hip", exact: true }).first().click();
     await expect
       .poll(() => page.getByLabel("Selected cell", { exact: true }).textContent())

@@ -1,11 +1,15 @@
 /** One function at work: its arguments, its steps with the numbers in them, its answer, its source. */
 import "../function-words.ts";
+import { Suspense } from "react";
 import { phrase, translated } from "../../../functions/phrase.ts";
 import type { CallWorking } from "../../engine/explain.ts";
+import { lazily } from "../faults/lazily.tsx";
+
+const Source = lazily(async () => (await import("./Source.tsx")).Source);
 
 export function CallSteps({ call }: { call: CallWorking }) {
   const { declaration, given, steps, answer, refused } = call;
-  const { takes, name, summary, source, cautions } = declaration;
+  const { takes, name, summary, cautions } = declaration;
   return (
     <div className="call">
       <p className="call-name">
@@ -49,7 +53,9 @@ export function CallSteps({ call }: { call: CallWorking }) {
           <b>{phrase`Take care:`}</b> {translated(cautions)}
         </p>
       )}
-      <p className="source">{phrase`Source: ${translated(source)}`}</p>
+      <Suspense>
+        <Source of={declaration} />
+      </Suspense>
     </div>
   );
 }

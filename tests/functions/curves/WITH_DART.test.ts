@@ -29,3 +29,11 @@ test("a dart that hangs over the end of its edge is refused", () => {
     refusal: "at must be from 1.5 cm to 18.5 cm for the dart to lie on edge 1, not 19 cm",
   });
 });
+
+test("a dart longer than the piece is refused", () => {
+  const piece = "M 0 0 L 20 0 L 20 40 L 0 40 Z";
+  expect(run(WITH_DART, [piece, 1, 8, 3, 41], cm)).toMatchObject({
+    refusal: "length must leave the point of the dart within the piece, not 41 cm",
+  });
+  expect(run(WITH_DART, [piece, 1, 8, 3, 40], cm)).toEqual(expect.any(String));
+});

@@ -33,6 +33,16 @@ test("a place beyond the edge is refused", () => {
   );
 });
 
+test("crosses and lines that would lie outside the piece are refused", () => {
+  expect(inches.refusal(PIECE, "centre front", "2 in", "cross", 11)).toBe(
+    "inset must leave the cross at 2 in within the piece, not 11 in",
+  );
+  expect(inches.refusal(PIECE, "centre front", "2 in", "line", 4, 7)).toBe(
+    "inset and size must leave the line at 2 in within the piece: it ends 11 in from the centre front",
+  );
+  expect(ends(inches.piece(PIECE, "centre front", "2 in", "line", 4, 6))).toHaveLength(1);
+});
+
 test("a piece is pleated at a list of places as at cells", () => {
   const pleats = calls(OPEN_PLEATS, "in");
   const piece = "M 0 0 L 24 0 L 24 10 L 0 10 Z";

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { BINDING_LENGTH } from "../../../functions/notions/BINDING_LENGTH.ts";
-import { type Argument, isRefused, run } from "../../../functions/run.ts";
+import { TRIM_LENGTH } from "../../../functions/notions/TRIM_LENGTH.ts";
+import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
 
 const binding = (...args: Argument[]) => run(BINDING_LENGTH, args, { unit: "in" });
 
@@ -19,4 +20,16 @@ test("edges not yet drafted may be blank, words may not stand among them", () =>
   expect(binding([12, null, ""], 0)).toBe(12);
   const answer = binding([12, "hem"], 0);
   expect(isRefused(answer) && answer.refusal).toBe('edges, number 2, must be a length, not "hem"');
+});
+
+test("corners without the width of the binding or the trimming are pointed out", () => {
+  const said = (declaration: typeof BINDING_LENGTH, ...args: Argument[]) =>
+    explain(declaration, args, { unit: "in" }).unusual;
+  expect(said(BINDING_LENGTH, [20, 30, 20, 30], 0, 4)).toEqual([
+    "the width of the binding is not given, so its corners take no length",
+  ]);
+  expect(said(TRIM_LENGTH, 100, 1, 4)).toEqual([
+    "the width of the trimming is not given, so its corners take no length",
+  ]);
+  expect(said(BINDING_LENGTH, [20, 30, 20, 30], 0, 4, 1)).toEqual([]);
 });

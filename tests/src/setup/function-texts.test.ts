@@ -30,12 +30,15 @@ it.each([...catalogue.values()].map(({ family, name }) => [family, name]))("%s/%
   const texts = properties(partOf(code, "texts"));
   const rest = properties(partOf(code, "rest"));
   expect([...texts.keys()]).toEqual(
-    [...whole.keys()].filter((one) => ["name", "words", "alike", "examples"].includes(one)),
+    [...whole.keys()].filter((one) => ["name", "source", "words", "alike", "examples"].includes(one)),
   );
   expect(texts.get("examples")).toBe(whole.get("examples"));
-  expect([...rest.keys()].filter((one) => ["words", "alike", "examples"].includes(one))).toEqual([]);
+  expect([...rest.keys()].filter((one) => ["source", "words", "alike", "examples"].includes(one))).toEqual(
+    [],
+  );
   expect(new Map([...texts, ...rest])).toEqual(whole);
-  const { examples, words } = withTexts(catalogue.get(name)!);
+  const { examples, source, words } = withTexts(catalogue.get(name)!);
   expect(examples).toEqual(catalogue.get(name)!.examples);
+  expect(source).toBe(catalogue.get(name)!.source);
   expect(words).toBe(catalogue.get(name)!.words);
 });

@@ -110,6 +110,7 @@ test("inside functions/ imports go one way from room to room, and every file has
 const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["keyboard", "text-size", "phrase-with", "function-words"],
   [
+    "function-texts",
     "store-hooks",
     "spoken",
     "rescue",

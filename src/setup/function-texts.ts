@@ -8,7 +8,7 @@ import { type Plugin, parseSync } from "vite";
 /** What only the help, the source under a working and the tests of the catalogue read. */
 const TEXTS: ReadonlySet<string> = new Set(["source", "words", "alike", "examples"]);
 
-/** With this at its end, a declaration's path gives the texts; src/app/help/function-texts.ts asks for it. */
+/** With this at its end, a declaration's path gives the texts; src/app/function-texts.ts asks for it. */
 const QUERY = "?texts";
 
 /** The code with only the texts of its declaration, or with all but these. The name stands in both. */

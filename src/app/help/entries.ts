@@ -2,8 +2,8 @@
 import { type CataloguedFunction, catalogue } from "../../../functions/catalogue.ts";
 import { builtIns } from "../../engine/built-ins/all.ts";
 import type { BuiltIn } from "../../engine/built-ins/built-in.ts";
+import { withTexts } from "../function-texts.ts";
 import type { Searchable } from "./find.ts";
-import { withTexts } from "./function-texts.ts";
 import { CHAPTERS } from "./topics/all.ts";
 import type { Topic } from "./topics/topic.ts";
 

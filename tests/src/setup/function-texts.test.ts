@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { parseSync } from "vite";
 import { expect, it } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
-import { withTexts } from "../../../src/app/help/function-texts.ts";
+import { withTexts } from "../../../src/app/function-texts.ts";
 import { partOf } from "../../../src/setup/function-texts.ts";
 
 /** The source of each property of the declaration in a file, by its name. */

@@ -1,11 +1,11 @@
 /** The texts of the sewing functions that the page loads with the help (`src/setup/function-texts.ts`). */
-import "../function-words.ts";
-import type { Declaration } from "../../../functions/define.ts";
-import { inLanguage } from "../../../functions/said-of-function.ts";
+import "./function-words.ts";
+import type { Declaration } from "../../functions/define.ts";
+import { inLanguage } from "../../functions/said-of-function.ts";
 
 type Texts = Pick<Declaration, "name" | "source" | "words" | "alike" | "examples">;
 
-const files = import.meta.glob<Record<string, Texts>>("../../../functions/*/[A-Z]*.ts", {
+const files = import.meta.glob<Record<string, Texts>>("../../functions/*/[A-Z]*.ts", {
   eager: true,
   query: "?texts",
 });

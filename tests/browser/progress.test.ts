@@ -292,6 +292,8 @@ it("of a worker that is silent for a minute it is said that it may be at work or
       what: "",
       says: /Nothing has been heard of it for a minute: it may still be at work on a long step, or it may be stuck/,
       wait: async () => {
+        // The work begins a moment after it is said to.
+        await page.clock.fastForward(1000);
         await page.clock.fastForward(50_000);
         expect(await page.getByText("Nothing has been heard of it").count()).toBe(0);
         await page.clock.fastForward(11_000);

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { MEASURE_CHECK } from "../../../functions/body/MEASURE_CHECK.ts";
 import { run } from "../../../functions/run.ts";
 import { MEASURES, type Measure, SURVEYS, type Surveyed } from "../../../functions/survey/body-data.ts";
+import { often } from "../../often.ts";
 
 const SEED = 20;
 const CORE = MEASURES.slice(0, 14);
@@ -55,7 +56,7 @@ const spoilt = (wearer: Map<Measure, number>, changes: [Measure, (figure: number
 };
 
 for (const data of ["female", "male"] as const) {
-  const people = wearers(data, 300);
+  const people = wearers(data, often(600));
 
   test(`of invented ${data} wearers hardly a figure is found out of line`, () => {
     for (const term of CORE) {

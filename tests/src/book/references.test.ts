@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { expect, test } from "vitest";
 import { afterRemoval, afterRename, afterShift, copied } from "../../../src/book/references.ts";
+import { often } from "../../often.ts";
 import { COLUMNS, cellReference, ROWS, rangeReference, referringFormula, rowsOf, TITLES } from "./books.ts";
 
 // The oracle is HyperFormula itself: it moves the references of formulas when its own sheets change.
@@ -70,7 +71,7 @@ test("references follow rows and columns put in or taken out, as the engine's ow
         hf.destroy();
       },
     ),
-    { seed, numRuns: 250 },
+    { seed, numRuns: often(250) },
   );
 });
 
@@ -95,7 +96,7 @@ test("a formula copied elsewhere moves what is not fixed, as the engine's own fi
         expect(plain(copied(formula, toRow - r, toColumn - c))).toBe(lost);
       },
     ),
-    { seed, numRuns: 250 },
+    { seed, numRuns: often(250) },
   );
   hf.destroy();
 });
@@ -120,7 +121,7 @@ test("formulas keep pointing at a page that gets another title, quotes in it or 
         ours.destroy();
       },
     ),
-    { seed, numRuns: 80 },
+    { seed, numRuns: often(80) },
   );
 });
 
@@ -144,7 +145,7 @@ test("what pointed at a page that was taken out is lost, and nothing else", () =
       hf.destroy();
       ours.destroy();
     }),
-    { seed, numRuns: 80 },
+    { seed, numRuns: often(80) },
   );
 });
 

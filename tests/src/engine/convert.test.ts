@@ -13,6 +13,7 @@ import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import type { CellView } from "../../../src/engine/view.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { often } from "../../often.ts";
 
 const blank = blankBook("Withy Green", "in", "1/8");
 const COLUMNS_OF_LENGTH = [0, 1, 2].map(() => ({ heading: "", kind: "length", width: 100 }) as const);
@@ -342,7 +343,7 @@ test("no answer of any sensible formula moves, there or there and back, whicheve
         expectStill(book, to, true);
       },
     ),
-    { seed: 20_260_514, numRuns: process.env.WHOLE ? 400 : 200 },
+    { seed: 20_260_514, numRuns: often(400) },
   );
 });
 

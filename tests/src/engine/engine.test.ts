@@ -10,6 +10,7 @@ import { Engine } from "../../../src/engine/engine.ts";
 import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import type { LayDesk } from "../../../src/engine/lay-desk.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { often } from "../../often.ts";
 import { book, COLUMNS, ROWS, TITLES } from "../book/books.ts";
 
 const noDesk: LayDesk = () => ({ refusal: "no lay is asked for here" });
@@ -87,7 +88,7 @@ describe("an engine that follows a book", () => {
         engine.destroy();
         fresh.destroy();
       }),
-      { seed, numRuns: 100 },
+      { seed, numRuns: often(100) },
     );
   });
 });

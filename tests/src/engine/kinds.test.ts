@@ -10,10 +10,11 @@ import * as commands from "../../../src/store/commands.ts";
 import { nameList } from "../../../src/store/names.ts";
 import type { Command } from "../../../src/store/store.ts";
 import { Random } from "../../attack/random.ts";
+import { often } from "../../often.ts";
 
 const [ROWS, COLUMNS] = [9, 5];
 /** SEEDS=500 tries more books. */
-const SEEDS = Number(process.env.SEEDS ?? 20);
+const SEEDS = Number(process.env.SEEDS ?? often(40));
 
 const PLAIN = [
   "", "", "27", "40", "12 1/2", "1/2", "tight", "-", " ", "12 cm", "2026-05-04", "5%", "M 0 0 L 1 1", "piece", "quantity", "TRUE",

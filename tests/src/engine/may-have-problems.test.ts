@@ -15,10 +15,11 @@ import * as commands from "../../../src/store/commands.ts";
 import { nameList } from "../../../src/store/names.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
 import { Random } from "../../attack/random.ts";
+import { often } from "../../often.ts";
 
 const [ROWS, COLUMNS] = [9, 4];
 /** SEEDS=100 tries more edits. */
-const SEEDS = Number(process.env.SEEDS ?? 4);
+const SEEDS = Number(process.env.SEEDS ?? often(8));
 
 /** Texts that make every kind of problem, and mend it. */
 const TYPED = [

@@ -11,6 +11,7 @@ import { precedents, Upstream } from "../../../src/engine/references.ts";
 import { hasAnswer } from "../../../src/engine/sentences.ts";
 import { isProblem, variedCellAt } from "../../../src/engine/varied-cell.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { often } from "../../often.ts";
 
 /** A book of two pages, "Measure" and "Draft", with these rows; names point at cells. */
 function bookOf(
@@ -192,6 +193,6 @@ test("what a sweep answers is what typing each value answers, in random books", 
         engine.destroy();
       },
     ),
-    { seed: 2026, numRuns: 25 },
+    { seed: 2026, numRuns: often(25) },
   );
 });

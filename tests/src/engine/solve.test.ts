@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { numberOf } from "../../../src/engine/question-engine.ts";
 import type { Solution } from "../../../src/engine/solve.ts";
 import type { Target } from "../../../src/engine/target.ts";
+import { often } from "../../often.ts";
 import { solved } from "./ask.ts";
 import { bookOf, laidPeplum, panelSkirt } from "./whatif-books.ts";
 
@@ -63,7 +64,7 @@ test("of answers that jump, solving finds exactly the step that trying every ste
         if (is !== "equal") expect(answer.found).toBeNull();
       },
     ),
-    { seed: 15, numRuns: 150 },
+    { seed: 15, numRuns: often(150) },
   );
 });
 
@@ -100,7 +101,7 @@ test("the least and the greatest over two cells are those that trying every pair
         expect((answer as Solution).count).toBe(ties.length);
       },
     ),
-    { seed: 16, numRuns: 40 },
+    { seed: 16, numRuns: often(40) },
   );
 });
 

@@ -10,6 +10,7 @@ import { cutLibraries, leanLibraries } from "../../../src/setup/lean-libraries.t
 import { parsed } from "../../../src/setup/program-parts.ts";
 import { sharedParser } from "../../../src/setup/shared-parser.ts";
 import { namesInUse, uncalledMethods, withoutUncalled } from "../../../src/setup/uncalled-methods.ts";
+import { often } from "../../often.ts";
 
 const library = `
 class Book {
@@ -130,7 +131,7 @@ it("the engine as the page has it answers formulas, right and wrong ones, as the
       if (!/Error/.test(whole!)) answered += 1;
       expect(less).toBe(whole);
     }),
-    { numRuns: 1500 },
+    { numRuns: often(1500) },
   );
-  expect(answered).toBeGreaterThan(200);
+  expect(answered).toBeGreaterThan(often(200));
 });

@@ -12,6 +12,7 @@ import * as edit from "../../../../src/book/edit.ts";
 import { nameCell } from "../../../../src/book/naming.ts";
 import { type Book, blankBook, typedAt } from "../../../../src/book/shape.ts";
 import { writeBook } from "../../../../src/book/write.ts";
+import { often } from "../../../often.ts";
 
 /** A store of texts such as a browser has, with room for so many letters. */
 function storage(room: number) {
@@ -57,7 +58,7 @@ it("a change is found and put back between any two states of plain data", () => 
       const change = difference(old, next);
       expect(change === null ? old : applied(old, JSON.parse(JSON.stringify(change)))).toEqual(next);
     }),
-    { seed: 11, numRuns: 500 },
+    { seed: 11, numRuns: often(500) },
   );
 });
 

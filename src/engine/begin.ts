@@ -68,10 +68,33 @@ export function begin(garment: Garment, answers: Answers, how: BeginIn): Begun {
   });
   const wearer = (answers.wearer ?? "").trim();
   const book = {
-    ...type(start, typings),
+    ...withDays(type(start, typings), garment),
     title: wearer ? phrase`${garment.title} for ${wearer}` : garment.title,
   };
   return { book: withNotes(book, examples), remarks, examples };
+}
+
+/**
+ * The book with the day of the draft typed wherever its formulas are the name of that day, "=today": the
+ * measurements keep the day on which they were taken when the draft gets a later one.
+ */
+function withDays(book: Book, garment: Garment): Book {
+  const dates = garment.questions.filter(({ kind }) => kind === "date");
+  const days = new Map(
+    dates.map((question) => {
+      const { page, row, column } = placeOf(book, question);
+      return [`=${question.name}`, typedAt(book, page, row, column)];
+    }),
+  );
+  const typings = book.pages.flatMap(({ rows }, page) =>
+    rows.flatMap((cells, row) =>
+      cells.flatMap((formula, column) => {
+        const typed = days.get(formula);
+        return typed === undefined ? [] : [{ page, row, column, typed }];
+      }),
+    ),
+  );
+  return type(book, typings);
 }
 
 /** A choice as the template writes it, whatever its case; anything else as it was typed. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { convert, UNITS, type Unit } from "../../../functions/units.ts";
 import { addPages } from "../../../src/book/add-pages.ts";
 import { findPlace, noteAt } from "../../../src/book/address.ts";
+import { type } from "../../../src/book/edit.ts";
 import { type Garment, readGarment } from "../../../src/book/garment.ts";
 import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
@@ -53,6 +54,20 @@ test("a cut list begun with a pattern repeat has every piece at the same place o
 });
 
 describe("a garment begun", () => {
+  test("keeps the day of each measurement when the draft gets a later day: what was not measured again is asked for", () => {
+    for (const file of files) {
+      const { book } = begin(garmentIn(file), {}, inUnit("in"));
+      const texts = book.pages.flatMap(({ rows }) => rows.flat());
+      expect(texts, file).not.toContain("=today");
+    }
+    const { book } = begin(skirt, answers, inUnit("in"));
+    const later = type(book, [{ ...findPlace(book, book.names.today!)!, typed: "2026-10-01" }]);
+    const engine = new Engine(later, layDesk);
+    const said = checks(engine).map(({ sentence }) => sentence);
+    engine.destroy();
+    expect(said).toContainEqual(expect.stringContaining("taken 122 days ago"));
+  });
+
   test("has the answers in its named cells, and the day", () => {
     const { book, remarks, examples } = begin(skirt, answers, inUnit("in"));
     expect(remarks).toEqual([]);

@@ -97,6 +97,18 @@ function withDays(book: Book, garment: Garment): Book {
   return type(book, typings);
 }
 
+/**
+ * What tells the pages of a garment for `wearer` from those of the open book, to which they are added: the
+ * wearer, or the garment where the open book has pages of this wearer already, or nobody was named.
+ */
+export function labelAmong(open: Book, { title }: Garment, wearer: string): string {
+  const place = open.names.wearer === undefined ? null : findPlace(open, open.names.wearer);
+  const same = (text: string) => text.trim().toLowerCase() === wearer.toLowerCase();
+  if (!wearer || (place && same(typedAt(open, place.page, place.row, place.column)))) return title;
+  const isKnown = open.pages.some((page) => same(page.title.split(", ").slice(1).join(", ")));
+  return isKnown ? `${wearer}, ${title}` : wearer;
+}
+
 /** A choice as the template writes it, whatever its case; anything else as it was typed. */
 const spelt = ({ choices }: Question, given: string): string =>
   choices.find((choice) => choice.toLowerCase() === given.toLowerCase()) ?? given;

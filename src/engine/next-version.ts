@@ -61,7 +61,7 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
     }
     if (followed.length === 0)
       return {
-        refusal: phrase`no figure of this book follows the fittings: let a measurement follow a seam first, with Choices, decimals, unit and fittings in its menu`,
+        refusal: phrase`no figure of this book follows the fittings: let a measurement follow a seam first, with Choices, decimals, unit and fittings in its menu; for a wearer who was only measured again, copy the book and type the new measurements in the copy`,
       };
     const logs = new Map(followed.map(({ log }) => [blockAddress(book, log.block), log]));
     const crowded = sharedPage([...logs.values()]);
@@ -92,7 +92,7 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
     const lost = movedAnswer(engine, next, new Set([...logs.values()].map(({ block }) => block.page)), desk);
     if (lost !== null)
       return {
-        refusal: phrase`${lost} takes its change from the log by a formula of its own, and would lose it in the next version: let the measurement follow the fittings instead, with Choices, decimals, unit and fittings in its menu`,
+        refusal: phrase`${lost} takes its change from the log by a formula of its own, and would lose it in the next version: let the measurement follow the fittings instead, with Choices, decimals, unit and fittings in its menu; for a wearer who was only measured again, copy the book and type the new measurements in the copy`,
       };
     const carried = new Set(
       followed.flatMap(({ entries, log }) =>

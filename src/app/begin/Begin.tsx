@@ -4,7 +4,6 @@ import { phrase } from "../../../functions/phrase.ts";
 import { UNIT_WORDS } from "../../book/unit-words.ts";
 import "./begin.css";
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
-import type { Decimal } from "../../../functions/decimal.ts";
 import { UNITS, type Unit } from "../../../functions/units.ts";
 import type { Garment } from "../../book/garment.ts";
 import type { Book } from "../../book/shape.ts";
@@ -13,18 +12,17 @@ import { type Offer, offers } from "./garments.ts";
 import { Questions } from "./Questions.tsx";
 
 interface Props {
-  /** Those of the open book; a garment that is added to it keeps to them. */
-  readonly unit: Unit;
-  readonly decimal: Decimal;
+  /** The open book: a garment that is added to it keeps to its unit and decimal mark. */
+  readonly open: Book;
   readonly onBook: (book: Book) => void;
   readonly onAdd: (book: Book, label: string) => void;
   readonly onDone: () => void;
 }
 
-export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props) {
+export function Begin({ open, onBook, onAdd, onDone }: Props) {
   const [list, setList] = useState<readonly Offer[] | null>(null);
   const [garment, setGarment] = useState<Garment | null>(null);
-  const [unit, setUnit] = useState(bookUnit);
+  const [unit, setUnit] = useState(open.unit);
   useEffect(() => {
     let gone = false;
     offers().then((found) => {
@@ -58,7 +56,7 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
           key={`${garment.title} ${unit}`}
           garment={garment}
           unit={unit}
-          decimal={decimal}
+          open={open}
           onBook={onBook}
           onAdd={onAdd}
         />

@@ -1,11 +1,11 @@
 /** The questions of a garment, one a line, with a small drawing of what each means and the answer drawn. */
 
 import { useEffect, useId, useRef, useState } from "react";
-import type { Decimal } from "../../../functions/decimal.ts";
 import { phrase } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Garment, Question } from "../../book/garment.ts";
 import type { Book } from "../../book/shape.ts";
+import { labelAmong } from "../../engine/begin.ts";
 import { drawingOf } from "../measured/drawings.ts";
 import { Measured } from "../measured/Measured.tsx";
 import { SmallPicture } from "./SmallPicture.tsx";
@@ -15,14 +15,14 @@ import { type Preview, usePreview } from "./usePreview.ts";
 interface Props {
   readonly garment: Garment;
   readonly unit: Unit;
-  readonly decimal: Decimal;
-  /** Makes the book a new one; or adds its pages to the open book, with the wearer's name to tell them apart. */
+  readonly open: Book;
+  /** Makes the book a new one; or adds its pages to the open book, with a label to tell them apart. */
   readonly onBook: (book: Book) => void;
   readonly onAdd: (book: Book, label: string) => void;
 }
 
-export function Questions({ garment, unit, decimal, onBook, onAdd }: Props) {
-  const beginning = useBeginning(garment, unit, decimal);
+export function Questions({ garment, unit, open, onBook, onAdd }: Props) {
+  const beginning = useBeginning(garment, unit, open.decimal ?? "point");
   const preview = usePreview(garment, beginning.begun);
   const [focused, setFocused] = useState<Question | null>(null);
   const form = useRef<HTMLFormElement>(null);
@@ -78,7 +78,9 @@ export function Questions({ garment, unit, decimal, onBook, onAdd }: Props) {
         <button type="submit" className="begin-go">{phrase`Make a new book`}</button>
         <button
           type="button"
-          onClick={() => done((book) => onAdd(book, beginning.answers.wearer?.trim() ?? ""))}
+          onClick={() =>
+            done((book) => onAdd(book, labelAmong(open, garment, beginning.answers.wearer?.trim() ?? "")))
+          }
         >{phrase`Add to the open book`}</button>
       </div>
     </form>
@@ -150,7 +152,7 @@ function Answer({ preview, beginning }: { preview: Preview | null; beginning: Be
           <figure key={label}>
             <SmallPicture picture={picture} label={`${label}, ${words}`} />
             <figcaption>
-              {label}, {words}
+              {label}, <span className="begin-words">{words}</span>
             </figcaption>
           </figure>
         ))}

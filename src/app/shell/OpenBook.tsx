@@ -143,8 +143,7 @@ export function OpenBook(props: Opened) {
         <Guard name={phrase`New`} className="guard-over" onDone={close}>
           <Suspense>
             <Begin
-              unit={store.shown.unit}
-              decimal={store.shown.decimal ?? "point"}
+              open={store.shown}
               onBook={(book) => beginBook(book)}
               onAdd={beginBook}
               onDone={close}

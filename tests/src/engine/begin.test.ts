@@ -8,7 +8,7 @@ import { type Garment, readGarment } from "../../../src/book/garment.ts";
 import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
-import { type Answers, begin } from "../../../src/engine/begin.ts";
+import { type Answers, begin, labelAmong } from "../../../src/engine/begin.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
@@ -37,6 +37,19 @@ const answers: Answers = {
   hip_drop: "8 1/2",
   skirt_length: "39",
 };
+
+test("a second garment of one wearer is told from the first by what it is, of another wearer by the name", () => {
+  const cape = garmentIn("cape.json");
+  const first = begin(skirt, answers, inUnit("in")).book;
+  const label = (book: Book, wearer: string) => labelAmong(book, cape, wearer);
+  expect([label(first, "The widow"), label(first, ""), label(first, "the cook")]).toEqual([
+    "Cape",
+    "Cape",
+    "the cook",
+  ]);
+  const both = addPages(first, begin(cape, {}, inUnit("in")).book, "the cook");
+  expect(label(both, "the cook")).toBe("the cook, Cape");
+});
 
 test("a cut list begun with a pattern repeat has every piece at the same place of it", () => {
   const list = garmentIn("cut-list.json");

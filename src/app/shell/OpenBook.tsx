@@ -142,12 +142,7 @@ export function OpenBook(props: Opened) {
       {dialog === "begin" && (
         <Guard name={phrase`New`} className="guard-over" onDone={close}>
           <Suspense>
-            <Begin
-              open={store.shown}
-              onBook={(book) => beginBook(book)}
-              onAdd={beginBook}
-              onDone={close}
-            />
+            <Begin open={store.shown} onBook={(book) => beginBook(book)} onAdd={beginBook} onDone={close} />
           </Suspense>
         </Guard>
       )}

@@ -1,5 +1,7 @@
 /** A garment begun on the real page: from its questions to an ordinary book, and into an open one. */
+import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
+import { readGarment } from "../../src/book/garment.ts";
 import { violations } from "./axe.ts";
 import { cell, open, openReady } from "./page.ts";
 
@@ -60,6 +62,35 @@ it("a gored skirt is begun by keyboard, its answer drawn as it is typed, and add
   await expect.poll(() => cell(page, "B7").textContent()).toMatch(/4 5\/8/);
   await page.keyboard.press("Control+z");
   await expect.poll(() => second.count()).toBe(0);
+});
+
+it("no text that a garment begins with is cut off by its column", async () => {
+  const folder = new URL("../../templates/garments/", import.meta.url);
+  const texts = readdirSync(folder).flatMap((file) => {
+    const reading = readGarment(readFileSync(new URL(file, folder), "utf8"));
+    if ("reason" in reading) throw new Error(reading.reason);
+    return Object.values(reading.garment.books).flatMap(({ pages }) =>
+      pages.flatMap(({ title, columns, rows }) =>
+        rows.flatMap((cells) =>
+          cells.flatMap((typed, column) =>
+            typed.startsWith("=") || !/\p{L}{2}/u.test(typed)
+              ? []
+              : [{ where: `${file}, ${title}`, typed, width: columns[column]!.width }],
+          ),
+        ),
+      ),
+    );
+  });
+  expect(texts.length).toBeGreaterThan(500);
+  const page = await openReady();
+  const cut = await page.evaluate((all) => {
+    const { fontSize, fontFamily } = getComputedStyle(document.querySelector(".ht_master td.cell")!);
+    const context = document.createElement("canvas").getContext("2d")!;
+    context.font = `${fontSize} ${fontFamily}`;
+    // A cell has 6 px on either side of its text.
+    return all.filter(({ typed, width }) => context.measureText(typed).width + 12 > width);
+  }, texts);
+  expect(cut).toEqual([]);
 });
 
 it("the questions fit a phone", async () => {

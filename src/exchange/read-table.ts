@@ -9,6 +9,7 @@ import type { LayDesk } from "../engine/lay-desk.ts";
 import { agreed } from "./agreement.ts";
 import { MOST_BYTES, type Refused, tooLarge } from "./decode.ts";
 import type { ForeignBook } from "./foreign-book.ts";
+import { withKnownHeadings } from "./foreign-headings.ts";
 import { markOf, type Originals, restored } from "./own-file.ts";
 import { readCsv } from "./read-csv.ts";
 import { type Laidout, sheetsToBook } from "./sheets-to-book.ts";
@@ -80,7 +81,28 @@ function oldContainer(bytes: Uint8Array): string {
 
 /** What was read, understood as `form` says or as can be found out. */
 export function understandTable(read: ReadTable, form: TableForm, receiver: Receiver): Understood | Refused {
-  if ("separated" in read) return understandSeparated(read, form, receiver);
+  const understood = "separated" in read ? understandSeparated(read, form, receiver) : understandSheets(read, form, receiver);
+  return "refusal" in understood || ("sheets" in read && markOf(read.sheets)) ? understood : calledKnown(understood, form);
+} // biome-ignore format: choices
+
+/** The same with headings of another language as the functions know them. */
+function calledKnown(understood: Understood, form: TableForm): Understood {
+  const { book, sheets } = understood;
+  const pages = [...book.pages];
+  const done = sheets.map((sheet) => {
+    if (sheet.page === null || !sheet.headings) return sheet;
+    const { page, called, said } = withKnownHeadings(pages[sheet.page]!, form.sheets?.[sheet.sheet]?.called);
+    pages[sheet.page] = page;
+    return { ...sheet, called, said: [...sheet.said, ...said] };
+  });
+  return { ...understood, book: { ...book, pages }, sheets: done };
+}
+
+function understandSheets(
+  read: Extract<ReadTable, { readonly sheets: ForeignBook }>,
+  form: TableForm,
+  receiver: Receiver,
+): Understood | Refused {
   const { sheets: file } = read;
   const title = (file.title ?? read.title).slice(0, LONGEST.title);
   const mark = markOf(file);

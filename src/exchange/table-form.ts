@@ -13,6 +13,18 @@ export interface SheetForm {
   readonly headings?: boolean | undefined;
   /** The kinds of columns, by column. */
   readonly kinds?: Readonly<Record<number, ColumnKind>> | undefined;
+  /** Which heading a column with one of another language gets, by column; "" for its own. */
+  readonly called?: Readonly<Record<number, string>> | undefined;
+}
+
+/** A column whose heading has a meaning in another language. */
+export interface CalledColumn {
+  /** Its heading in the file. */
+  readonly heading: string;
+  /** The headings of the functions that it may mean. */
+  readonly may: readonly string[];
+  /** The one that it gets, "" where it keeps its own, or null where that is not clear. */
+  readonly is: string | null;
 }
 
 /** What is known of a file better than it can be found out; what is left out is found out. */
@@ -41,6 +53,8 @@ export interface UnderstoodSheet {
   readonly page: number | null;
   /** What is ambiguous, changed or ignored on it, in sentences. */
   readonly said: readonly string[];
+  /** Which of its columns have a heading of another language, by column. */
+  readonly called?: Readonly<Record<number, CalledColumn>>;
 }
 
 /** A file as it was understood. */

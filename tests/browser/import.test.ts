@@ -56,6 +56,18 @@ it("a table is shown as it was understood, is read anew at each choice, and land
   await dialog.waitFor({ state: "detached" });
   await expect.poll(() => pages()).toEqual(before);
 
+  await drop(page, "troupe.csv", text("Personne;Tour de hanches;Taille\nla veuve;101;76\n"));
+  await dialog.getByText("“Tour de hanches” is read as “hip girth”").waitFor();
+  await dialog.getByText("The heading “Taille” of column C may mean “waist girth” or “stature”").waitFor();
+  await dialog.getByLabel("Heading of column C").selectOption("waist girth");
+  await dialog.getByText("“Taille” is read as “waist girth”").waitFor();
+  await dialog.getByLabel("Heading of column B").selectOption("“Tour de hanches”, as it is");
+  await expect
+    .poll(() => dialog.locator(".import-heading").allTextContents())
+    .toEqual(["wearer", "Tour de hanches", "waist girth"]);
+  if (process.env.LOOK) await page.screenshot({ path: `${process.env.LOOK}/import-french.png` });
+  await page.keyboard.press("Escape");
+
   await drop(page, "cast.csv", castFile());
   await dialog.getByText("It is a spreadsheet of ISO/IEC 29500, with 2 sheets.").waitFor();
   await dialog.getByText("“Cut” comes in as “Cut, cast”").waitFor();

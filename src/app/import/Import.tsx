@@ -72,6 +72,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
               only={understood.sheets.length === 1}
               onChange={(part) => table.changeSheet(sheet.sheet, part)}
               kinds={table.form.sheets?.[sheet.sheet]?.kinds}
+              chosen={table.form.sheets?.[sheet.sheet]?.called}
             />
           ))}
           <Landing understood={understood} store={store} label={label} />

@@ -16,14 +16,15 @@ interface Props {
   readonly page: Page | null;
   /** Whether the file has no other sheet. */
   readonly only: boolean;
-  /** The kinds that were chosen, by column. */
+  /** The kinds and headings that were chosen, by column. */
   readonly kinds: SheetForm["kinds"];
+  readonly chosen: SheetForm["called"];
   readonly onChange: (change: SheetForm) => void;
 }
 
-export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
+export function Sheet({ sheet, page, only, kinds, chosen, onChange }: Props) {
   const id = useId();
-  const { title, rows, columns, headings, said, take } = sheet;
+  const { title, rows, columns, headings, said, take, called = {} } = sheet;
   const more = page ? page.rows.length - SHOWN_ROWS : 0;
   return (
     <section className="import-sheet" aria-labelledby={id}>
@@ -48,7 +49,9 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
             <input
               type="checkbox"
               checked={headings}
-              onChange={(event) => onChange({ headings: event.target.checked, kinds: undefined })}
+              onChange={(event) =>
+                onChange({ headings: event.target.checked, kinds: undefined, called: undefined })
+              }
             />
             <span>{phrase`Its first line holds the headings`}</span>
           </label>
@@ -71,6 +74,18 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
                   // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their place
                   <th scope="col" key={i}>
                     <span className="import-heading">{heading || columnLetters(i)}</span>
+                    {called[i] && (
+                      <select
+                        aria-label={phrase`Heading of column ${columnLetters(i)}`}
+                        value={called[i].is ?? ""}
+                        onChange={(event) => onChange({ called: { ...chosen, [i]: event.target.value } })}
+                      >
+                        <option value="">{phrase`“${called[i].heading}”, as it is`}</option>
+                        {called[i].may.map((one) => (
+                          <option key={one}>{one}</option>
+                        ))}
+                      </select>
+                    )}
                     <select
                       aria-label={phrase`Contents of column ${columnLetters(i)}`}
                       value={kind}

@@ -89,9 +89,10 @@ export const BEGINNING: Chapter = {
       summary:
         "Open, drop or paste a CSV file or a spreadsheet (.xlsx, .ods): it is shown as it was understood before anything comes into a book.",
       words:
-        "import a table, import a spreadsheet, open a spreadsheet, csv, tsv, xlsx, ods, open document, office, list from another program, semicolon, comma separated, decimal comma, umlauts wrong, wrong letters, encoding, headings, sheets, macros, formulas from another program",
+        "import a table, import a spreadsheet, open a spreadsheet, csv, tsv, xlsx, ods, open document, office, list from another program, semicolon, comma separated, decimal comma, umlauts wrong, wrong letters, encoding, headings, German table, French table, Spanish table, sheets, macros, formulas from another program",
       says: [
         "Press *Books*, then *Open a file …*, or drop the file on the page, or paste it. The content shows what kind of file it is, whatever its name. A dialog says what was found: pages, rows and columns, headings, what parts the cells, the decimal mark, the unit of lengths, what each column holds. Change a choice, and the file is read again at once.",
+        "Headings in German, French or Spanish, such as Schnittteil, Quantité or Cantidad, become the words that the functions know, and the dialog says which became what. A heading that may mean two things, such as Taille, is kept until you choose one under it.",
         "*Add the page to this book* adds new pages, with lengths converted to the book's unit; one *Undo* takes all of them out. *Make a book of it* makes a book of its own. Where a title or a name is in the book already, the new one gets the file's name too, and the dialog says so.",
         "Formulas that Ellwand knows come alive, and each is compared with the value in the file. A formula that can't be calculated here, or comes to another value, is kept as the file's value, with the formula in a note. Macros are not run and links are not followed.",
         "A spreadsheet that Ellwand saved comes back as the book it was, with its formulas as they were typed. A file has at most 50 MB, a page 20,000 rows and 200 columns.",

@@ -17,7 +17,6 @@ async function select(page: Page, title: string, address: string): Promise<void>
 
 const LOOKS = [
   { file: "wide", title: "Draft", at: "B32", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
-  { file: "cloth", title: "Cut", at: "B8", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
   { file: "dark", title: "Draft", at: "B15", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
   { file: "narrow", title: "Draft", at: "B4", viewport: { width: 390, height: 844 }, colorScheme: "light" },
 ] as const;
@@ -28,6 +27,16 @@ for (const { file, title, at, viewport, colorScheme } of LOOKS)
     await select(page, title, at);
     await page.screenshot({ path: picture(file) });
   });
+
+it("cloth: a lay that was searched for", async () => {
+  const page = await open({ viewport: { width: 860, height: 800 }, colorScheme: "light" });
+  await select(page, "Cut", "B8");
+  await page.getByRole("button", { name: "Fill the window with Drawing" }).click();
+  await page.getByRole("button", { name: "Look for a better lay" }).click();
+  await page.getByText("The book keeps it").waitFor();
+  await page.waitForTimeout(800);
+  await page.screenshot({ path: picture("cloth") });
+});
 
 it("worn: the skirt as worn", async () => {
   const page = await open({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });

@@ -1,6 +1,7 @@
 /** The rows of a book's cut lists that have a piece: what is cut, how often, of what cloth. */
 import { headingText } from "../../functions/block.ts";
 import { cutListColumns } from "../../functions/cutting/cut-list-block.ts";
+import { rememberWithObjects } from "../../functions/memo.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Engine } from "./engine.ts";
 import { type Area, isIn } from "./references.ts";
@@ -25,12 +26,18 @@ export interface CutRow {
 const isPiece = (value: unknown): value is string =>
   typeof value === "string" && /^\s*M[\s\d.+-]/i.test(value);
 
+/** The drawing of each piece of one revision asks for the same rows. */
+const rowsOf = rememberWithObjects<readonly CutRow[]>();
+
 /**
  * Every row of a list whose headings, those of the page's columns or of the list's own first row, say how many to
  * cut. A list with headings of its own ends where a row has neither a piece nor a number to cut. The rows of a list of
  * pieces that seams are measured on are left out, because their outlines have no allowances.
  */
-export function cutRows(engine: Engine): CutRow[] {
+export const cutRows = (engine: Engine): readonly CutRow[] =>
+  rowsOf([engine, engine.book], "", () => readCutRows(engine));
+
+function readCutRows(engine: Engine): CutRow[] {
   const found: CutRow[] = [];
   let sewn: readonly Area[] | undefined;
   for (const [page, { columns, rows }] of engine.book.pages.entries()) {

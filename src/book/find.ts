@@ -3,7 +3,7 @@ import type { Place } from "./address.ts";
 import { isFormula, tokens } from "./formula.ts";
 import { isOnPage, namesMeant } from "./names.ts";
 import { afterRemoval } from "./references.ts";
-import { type Book, typedAt } from "./shape.ts";
+import { type Book } from "./shape.ts";
 
 /** What is looked for, and where. */
 export interface Wanted {
@@ -49,15 +49,6 @@ export function findCells(book: Book, wanted: Wanted): Found[] {
 /** What is typed with every place of the wanted text replaced. */
 export const replacedIn = (typed: string, wanted: Wanted, by: string): string =>
   typed.replace(patternOf(wanted), () => by);
-
-/** What stands to the left of a cell and names it: the nearest text of its row; "" when there is no text. */
-export function rowLabel(book: Book, { page, row, column }: Place): string {
-  for (let left = column - 1; left >= 0; left -= 1) {
-    const typed = typedAt(book, page, row, left).trim();
-    if (typed !== "" && !isFormula(typed) && /\p{L}/u.test(typed)) return typed;
-  }
-  return "";
-}
 
 /** The cells of other pages whose formulas use a page, by its title or by a name of its cells, in the order of the book. */
 export function usersOfPage(book: Book, index: number): Place[] {

@@ -6,7 +6,6 @@
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, fullAddress, type Place, pageReference, placeKey } from "../book/address.ts";
 import { aligned } from "../book/align.ts";
-import { rowLabel } from "../book/find.ts";
 import { isFormula } from "../book/formula.ts";
 import { everyName, nameOf } from "../book/names.ts";
 import { afterMapping, type Span } from "../book/references.ts";
@@ -15,6 +14,7 @@ import { convertBook } from "./convert.ts";
 import { type CopiedPage, copiedFrom, copiedText, type Shown, sharingRows } from "./copied-pages.ts";
 import { Engine } from "./engine.ts";
 import { fittingOf } from "./fitted-cells.ts";
+import { labelOf } from "./label.ts";
 import type { LayDesk } from "./lay-desk.ts";
 
 /** One thing that differs; `before` is the first book's, `after` the second's, "" where it has no such thing. */
@@ -22,7 +22,7 @@ export interface Difference {
   readonly is: "book" | "page" | "column" | "cell" | "name" | "note" | "trial";
   /** "Draft!B3" and the like, as the second book has it; as the first where it is gone. */
   readonly where: string;
-  /** What names the cell: its name, or the text to its left. */
+  /** What names the cell: its name, else its label; "" where it has neither. */
   readonly label: string;
   readonly before: string;
   readonly after: string;
@@ -110,7 +110,7 @@ function differences(
       changes.push(change("page", page.title, "", before.stage, page.stage));
   }
   const answers: AnswerDifference[] = [];
-  const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
+  const label = (book: Book, place: Place) => nameOf(book, place) ?? labelOf(book, place) ?? "";
   const met = new Set<string>();
   const said = (which: "old" | "next", place: Place, typed: string) =>
     shown && isFormula(typed) ? `${typed} (${shown[which](place)})` : typed;
@@ -235,7 +235,7 @@ function fittingsOf(first: Book, other: Book, lines: readonly (Lines | null)[]):
   const words = (setting: string | undefined) =>
     setting === undefined ? "" : phrase`follows the fittings of ${setting}`;
   const met = new Set<string>();
-  const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
+  const label = (book: Book, place: Place) => nameOf(book, place) ?? labelOf(book, place) ?? "";
   const changed = followed(first).flatMap(({ place, setting }) => {
     const at = lines[place.page];
     const [row, column] = [at?.rows[place.row], at?.columns[place.column]];

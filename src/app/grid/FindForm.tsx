@@ -3,8 +3,9 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
-import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../book/find.ts";
+import { type Found, findCells, replacedIn, type Wanted } from "../../book/find.ts";
 import { nameOf } from "../../book/names.ts";
+import { labelOf } from "../../engine/label.ts";
 import { replaceTexts } from "../../store/changing-cells.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { saidIfMany } from "../progress/large-steps.ts";
@@ -58,7 +59,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
       },
     );
   };
-  const label = ({ place }: Found) => nameOf(store.book, place) ?? rowLabel(store.book, place);
+  const label = ({ place }: Found) => nameOf(store.book, place) ?? labelOf(store.book, place);
 
   return (
     <Dialog title={phrase`Find and replace`} wide onDone={onDone}>

@@ -28,9 +28,17 @@ test("a book and itself differ in nothing, and rows put in change no formula bel
   expect(between(skirt, skirt)).toEqual({ changes: [], answers: [] });
   const lower = put(edit.insertRows(skirt, 0, 1, 2), "Draft!A2", "shift");
   expect(between(skirt, lower)).toEqual({
-    changes: [{ is: "cell", where: "Draft!A2", label: "", before: "", after: "shift" }],
+    changes: [{ is: "cell", where: "Draft!A2", label: "What", before: "", after: "shift" }],
     answers: [],
   });
+});
+
+test("a day beside a measurement is called by the measurement and the heading, not by the text next to it", () => {
+  const begun = bookOf({ waist: "27" });
+  const page = { ...begun.pages[0]!, columns: ["Measurement", "Value", "Taken over", "Taken on"].map((heading) => ({ ...begun.pages[0]!.columns[0]!, heading })), rows: [["waist girth", "27", "shift", "2026-05-04"]] }; // biome-ignore format: short
+  const first = { ...begun, pages: [page] };
+  const { changes } = between(first, put(first, "Draft!D1", "2026-06-01"));
+  expect(changes.map(({ label }) => label)).toEqual(["waist girth, Taken on"]);
 });
 
 test("a typed figure is a change, and every answer that came out otherwise is told with its label", () => {

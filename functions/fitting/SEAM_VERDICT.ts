@@ -30,7 +30,7 @@ const LEAST_GATHERED = 0.15;
  * the first edge less the second. Plain edges must be equally long; others differ by the wanted difference or
  * fullness, and where neither is given by up to a tenth when eased or stretched, by more than a seventh when
  * gathered. `tolerance` is 1.5 mm or 1/16 in when it is left out. An edge near the bias sewn to one that is
- * not is answered with a caution. Source: common practice.
+ * not is answered with a caution, unless it is the fuller edge and is eased or gathered. Source: common practice.
  */
 export const SEAM_VERDICT = define({
   name: "SEAM_VERDICT",
@@ -71,7 +71,9 @@ export const SEAM_VERDICT = define({
     measure("second_to_grain", "mean angle of the second edge to the grain, in degrees", angles[1]);
     if (isBias(angles[0]) !== isBias(angles[1])) {
       const [bias, other] = isBias(angles[0]) ? [first, second] : [second, first];
-      doubt(stayFirst(bias, other, Math.round(Math.max(...angles.filter(isBias)))));
+      // A fuller edge is drawn up to the other, and a stay would hold it back.
+      const isDrawnUp = (seam.how === "eased" || seam.how === "gathered") && bias.length > other.length;
+      if (!isDrawnUp) doubt(stayFirst(bias, other, Math.round(Math.max(...angles.filter(isBias)))));
     }
     const allowed = step("allowed", "tolerance", tolerance);
     const difference = step("difference", "first_edge - second_edge", a - b);

@@ -56,11 +56,18 @@ test("a bias edge sewn to a straight one is answered with a caution", () => {
     ["bias", bias],
     ["straight", "M 0 0 L 9 0 L 9 14.14 L 0 14.14 Z | edges top, side, foot, centre"],
   );
-  const args = [seamsOf(["bias", "slope", "straight", "side"]), pieces, "bias", "slope"] as never;
-  expect(run(SEAM_VERDICT, args, setting("in"))).toBe("ok");
-  expect(toLookAt(SEAM_VERDICT, args, setting("in")).join()).toMatch(
+  const said = (...how: (string | null)[]) => {
+    const seams = seamsOf(["bias", "slope", "straight", "side", ...how]);
+    const args = [seams, pieces, "bias", "slope"] as never;
+    expect(run(SEAM_VERDICT, args, setting("in"))).toBe("ok");
+    return toLookAt(SEAM_VERDICT, args, setting("in")).join();
+  };
+  expect(said()).toMatch(
     /the bias's slope lies near the bias \(45 degrees to the grain\) and the straight's side does not/,
   );
+  // The slope is 14.142 in long, the side 14.14 in: as the fuller edge it is eased in, which a stay would hinder.
+  expect(said("eased")).not.toMatch(/stay it/);
+  expect(said("stretched")).toMatch(/stay it before sewing/);
 });
 
 test.each([

@@ -176,10 +176,9 @@ function unknownName({ text }: Token, { book, page, isFunction }: Scene): string
   const meant = namesMeant(book, text, page);
   if (/^(true|false)$/i.test(text) || meant.length === 1) return null;
   if (meant.length > 1) return ambiguous(book, text, meant);
-  if (isFunction(text.toUpperCase())) {
-    const name = text.toUpperCase();
-    return phrase`${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
-  }
+  const name = text.toUpperCase();
+  if (isFunction(name))
+    return phrase`no cell is named "${short(text)}"; the function ${name}(...) has its arguments in brackets`;
   const noPage = missingPage(text, book);
   if (noPage) return noPage;
   const near = nearestWord(

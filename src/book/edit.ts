@@ -1,7 +1,8 @@
 /** Edits of a book, each a pure step from one book to the next. */
 import { phrase } from "../../functions/phrase.ts";
-import { columnLetters, columnNumber, findPlace, type Place } from "./address.ts";
+import { cellAddress, columnLetters, columnNumber, findPlace, type Place } from "./address.ts";
 import { marksMoved } from "./cell-marks.ts";
+import { EXAMPLE_NOTE } from "./example-note.ts";
 import { isFormula } from "./formula.ts";
 import { rowsOfRuns, withHidden } from "./hidden-rows.ts";
 import { type Axis, afterRemoval, afterRename, afterShift } from "./references.ts";
@@ -36,12 +37,13 @@ export function typingFault(typings: readonly Typing[]): string | null {
   return null;
 }
 
-/** Types into cells. Cells beyond the rows are made. */
+/** Types into cells. Cells beyond the rows are made, and what is typed over an example is no example. */
 export function type(book: Book, typings: readonly Typing[]): Book {
   const byPage = byPageOf(typings);
   return [...byPage].reduce((next, [index, list]) => {
     const page = next.pages[index]!;
     const rows = [...page.rows];
+    let { notes } = page;
     const fresh = new Set<number>();
     for (const { row, column, typed } of list) {
       if ((rows[row]?.[column] ?? "") === typed) continue;
@@ -51,8 +53,13 @@ export function type(book: Book, typings: readonly Typing[]): Book {
       const cells = rows[row] as string[];
       while (cells.length <= column) cells.push("");
       cells[column] = typed;
+      const address = cellAddress(row, column);
+      if (notes[address] === EXAMPLE_NOTE) {
+        notes = { ...notes };
+        delete (notes as Record<string, string>)[address];
+      }
     }
-    return fresh.size === 0 ? next : withPage(next, index, { ...page, rows });
+    return fresh.size === 0 ? next : withPage(next, index, { ...page, rows, notes });
   }, book);
 }
 

@@ -3,7 +3,7 @@ import type { Place } from "./address.ts";
 import { isFormula, tokens } from "./formula.ts";
 import { isOnPage, namesMeant } from "./names.ts";
 import { afterRemoval } from "./references.ts";
-import { type Book } from "./shape.ts";
+import type { Book } from "./shape.ts";
 
 /** What is looked for, and where. */
 export interface Wanted {

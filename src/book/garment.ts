@@ -6,7 +6,7 @@
  *     "ellwandGarment": 1,
  *     "title": "Gored skirt", "about": "one sentence", "group": "Skirts",
  *     "questions": [{ "name": "waist", "ask": "Waist girth", "hint": "...", "kind": "length", "needed": true }, ...],
- *     "draws": ["gore"], "tells": ["hem", "cloth_length"],
+ *     "draws": ["gore"], "tells": ["hem", "cloth_length"], "examples": ["Measure!F3:I14"],
  *     "book": { "names": ..., "pages": ... }
  *   }
  *
@@ -20,6 +20,7 @@ import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { Tape } from "../../functions/units.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
+import { findBlock } from "./names.ts";
 import { readBook } from "./read.ts";
 import type { Book } from "./shape.ts";
 
@@ -55,6 +56,8 @@ export interface Garment {
   readonly draws: readonly string[];
   /** Names of the cells whose figures are shown beside the drawing. */
   readonly tells: readonly string[];
+  /** Blocks whose figures no question asks for, and which are nobody's: each is marked as an example. */
+  readonly examples: readonly string[];
   /** The book with every example in it, by the tape whose round figures it has. */
   readonly books: Readonly<Record<Tape, Book>>;
 }
@@ -82,6 +85,7 @@ const garmentShape = v.object({
   ),
   draws: v.optional(v.array(v.string()), []),
   tells: v.optional(v.array(v.string()), []),
+  examples: v.optional(v.array(v.string()), []),
   book: v.looseObject({
     names: v.record(v.string(), v.string()),
     pages: v.array(v.looseObject({ rows: v.array(v.array(typed)) })),
@@ -118,10 +122,10 @@ export function readGarment(file: string): GarmentReading {
   if ("reason" in metric) return metric;
   const fault = faultOf(read.output, inches.book);
   if (fault) return { reason: fault };
-  const { title, about, group, questions, draws, tells } = read.output;
+  const { title, about, group, questions, draws, tells, examples } = read.output;
   return {
     garment: {
-      ...{ title, about, group, draws, tells },
+      ...{ title, about, group, draws, tells, examples },
       questions: questions.map(({ usual, drawing, ...rest }) => ({
         ...rest,
         ...(usual && { usual }),
@@ -144,7 +148,7 @@ function bookFor({ title, about, book }: File, tape: Tape) {
 }
 
 /** What the shape alone can't say: names that the book has, and choices where one is asked for. */
-function faultOf({ questions, draws, tells }: File, book: Book): string | null {
+function faultOf({ questions, draws, tells, examples }: File, book: Book): string | null {
   const seen = new Set<string>();
   for (const { name, kind, choices } of questions) {
     if (!Object.hasOwn(book.names, name))
@@ -154,6 +158,8 @@ function faultOf({ questions, draws, tells }: File, book: Book): string | null {
     if ((kind === "choice") !== choices.length > 1)
       return phrase`the question ${name} must have two or more choices just when its kind is "choice"`;
   }
+  const nowhere = examples.find((address) => findBlock(book, address) === null);
+  if (nowhere !== undefined) return phrase`the examples ${quotedShort(nowhere)} are no block of the book`;
   const lost = [...draws, ...tells].find((name) => !Object.hasOwn(book.names, name));
   return lost === undefined
     ? null

@@ -4,9 +4,11 @@ import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { BOOK_UNITS, convert, type Unit } from "../../functions/units.ts";
-import { cellAddress, findPlace, type Place } from "../book/address.ts";
+import { cellAddress, findPlace, type Place, placeKey } from "../book/address.ts";
 import { type } from "../book/edit.ts";
+import { EXAMPLE_NOTE } from "../book/example-note.ts";
 import type { Garment, Question } from "../book/garment.ts";
+import { findBlock } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { understand } from "./content.ts";
 import { convertBook } from "./convert.ts";
@@ -35,9 +37,6 @@ export interface Begun {
   /** The questions that have no answer, so that the example stands in the book. */
   readonly examples: readonly Question[];
 }
-
-/** What stands in a cell that holds an example, until it is typed over. */
-const EXAMPLE_NOTE = phrase`An example: measure, and type over it.`;
 
 /** The template's own answer to a question, in this unit. */
 export function exampleOf(garment: Garment, question: Question, { unit, decimal }: BeginIn): string {
@@ -71,7 +70,11 @@ export function begin(garment: Garment, answers: Answers, how: BeginIn): Begun {
     ...withDays(type(start, typings), garment),
     title: wearer ? phrase`${garment.title} for ${wearer}` : garment.title,
   };
-  return { book: withNotes(book, examples), remarks, examples };
+  const unanswered = examples.map((question) => placeOf(book, question));
+  const asked = new Set(garment.questions.map((question) => placeKey(placeOf(book, question))));
+  const others = garment.examples.flatMap((block) => typedFigures(book, block));
+  const places = [...unanswered, ...others.filter((place) => !asked.has(placeKey(place)))];
+  return { book: withNotes(book, places), remarks, examples };
 }
 
 /**
@@ -120,8 +123,17 @@ function bookIn({ books }: Garment, unit: Unit, decimal: Decimal = "point"): Boo
   return decimal === "comma" ? showDecimal(book, decimal) : book;
 }
 
-function withNotes(book: Book, examples: readonly Question[]): Book {
-  const places = examples.map((question) => placeOf(book, question));
+/** The cells of a block that hold figures which are typed. */
+function typedFigures(book: Book, address: string): Place[] {
+  const { page, top, bottom, left, right } = findBlock(book, address)!;
+  const places: Place[] = [];
+  for (let row = top; row <= bottom; row += 1)
+    for (let column = left; column <= right; column += 1)
+      if (/^\d/.test(typedAt(book, page, row, column))) places.push({ page, row, column });
+  return places;
+}
+
+function withNotes(book: Book, places: readonly Place[]): Book {
   const pages = book.pages.map((page, index) => {
     const noted = places.filter((place) => place.page === index);
     const notes = noted.map(({ row, column }) => [cellAddress(row, column), EXAMPLE_NOTE] as const);

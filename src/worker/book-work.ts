@@ -3,6 +3,7 @@ import { type Reading, readBook } from "../book/read.ts";
 import type { Book } from "../book/shape.ts";
 import { type BookDifferences, bookDifferences } from "../engine/book-differences.ts";
 import { Engine } from "../engine/engine.ts";
+import type { NextVersion } from "../engine/next-version.ts";
 import type { Figures } from "../exchange/page-csv.ts";
 import type { Spreadsheet } from "../exchange/write-xlsx.ts";
 import { layDesk, type quickLays } from "../lay/desk.ts";
@@ -14,6 +15,7 @@ export type BookOrder =
   | { readonly is: "compare"; readonly before: Book; readonly after: Book }
   | { readonly is: "spreadsheet"; readonly book: Book; readonly ending: SpreadsheetEnding }
   | { readonly is: "table"; readonly book: Book; readonly page: number; readonly figures: Figures }
+  | { readonly is: "next"; readonly book: Book }
   | { readonly is: "read"; readonly file: Blob };
 
 /** The answer to each kind of order. */
@@ -22,6 +24,7 @@ export interface BookAnswers {
   readonly spreadsheet: Spreadsheet;
   /** A page as comma-separated values. */
   readonly table: { readonly text: string };
+  readonly next: NextVersion | { readonly refusal: string };
   readonly read: Reading;
 }
 
@@ -38,6 +41,10 @@ export interface BookTask {
 export async function bookWork(order: BookOrder): Promise<AnswerTo<BookOrder>> {
   if (order.is === "compare") return bookDifferences(order.before, order.after, layDesk);
   if (order.is === "read") return readBook(await order.file.text());
+  if (order.is === "next") {
+    const { nextVersion } = await import("../engine/next-version.ts");
+    return nextVersion(order.book, layDesk);
+  }
   const engine = new Engine(order.book, layDesk);
   try {
     if (order.is === "table") {

@@ -72,7 +72,7 @@ const paste = (page: Page): Promise<void> =>
     [ROWS, COLUMNS] as const,
   );
 
-it("opening a very large book, a very large paste and its redo stop, and all is as it was; what is typed meanwhile is kept", async () => {
+it("opening a very large book, a very large paste, its redo and an earlier version stop, and all is as it was; what is typed meanwhile is kept", async () => {
   const page = await open();
   const before = await titleOf(page);
   const file = great();
@@ -119,4 +119,28 @@ it("opening a very large book, a very large paste and its redo stop, and all is 
   await page.keyboard.press("Control+y");
   await expect.poll(() => cell(page, "B3").textContent()).toBe("6");
   await expect.poll(() => state(page)).toBe("Saved in this browser");
+
+  // The version before the paste comes back at once, and keeps the large state as a version: to bring that back takes long.
+  const bringBack = async (which: "first" | "last") => {
+    await page.keyboard.press("Control+o");
+    await page
+      .getByRole("button", { name: /^Earlier versions/ })
+      .first()
+      .click();
+    const list = page.getByRole("region", { name: "Earlier versions" });
+    await list
+      .getByRole("listitem")
+      [which]()
+      .getByRole("button", { name: /^Bring back/ })
+      .click();
+  };
+  await bringBack("last");
+  await page.getByText("is back in its state of").waitFor();
+  await expect.poll(() => cell(page, "B3").textContent()).toBe(was);
+  stopping = stopped(page, "In progress: bring back the version");
+  await bringBack("first");
+  await stopping;
+  await page.getByRole("dialog").getByText("was not opened: it was stopped").waitFor();
+  await page.keyboard.press("Escape");
+  expect(await cell(page, "B3").textContent()).toBe(was);
 });

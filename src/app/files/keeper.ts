@@ -14,13 +14,13 @@ import { watchSteps } from "./versions/watch.ts";
 
 export class Keeper {
   readonly bookcase: Library;
-  readonly #store: Store;
+  readonly store: Store;
   readonly #keeping: KeepingState;
   readonly #saver: Saver;
   readonly #opener: Opener;
 
   constructor(store: Store, bookcase: Library, trouble: string | null = null) {
-    this.#store = store;
+    this.store = store;
     this.bookcase = bookcase;
     const record = freshRecord(store.book);
     this.#keeping = new KeepingState({
@@ -50,7 +50,7 @@ export class Keeper {
 
   /** The open book. */
   get book(): Book {
-    return this.#store.book;
+    return this.store.book;
   }
 
   /** The revision of the open book that the shelf has. */
@@ -86,7 +86,7 @@ export class Keeper {
 
   /** Saves the open book to a file; gives the file's name. */
   saveCopy(): string {
-    const { book } = this.#store;
+    const { book } = this.store;
     const name = saveFile(book);
     this.#saver.copied = book;
     this.#keeping.change({ copied: { at: Date.now(), changed: false } });
@@ -94,11 +94,6 @@ export class Keeper {
       .then(() => this.bookcase.copied([this.#saver.record.id]))
       .catch(() => {});
     return name;
-  }
-
-  /** Puts another state in place of the open book, as one step. Returns null, or the sentence that refuses it. */
-  replace(book: Book, label: string): string | null {
-    return this.#store.run({ label, edit: () => book });
   }
 
   /** Notes that a file holds the open book as it was in a revision. */
@@ -117,8 +112,8 @@ export class Keeper {
     const { text, ids, count } = await this.bookcase.everything((id) => latestTexts(this.bookcase, id));
     const name = saveText(text, `ellwand-books-${new Date().toISOString().slice(0, 10)}.json`);
     await this.bookcase.copied(ids);
-    if (this.#store.book === this.#saver.kept && ids.includes(this.#saver.record.id)) {
-      this.#saver.copied = this.#store.book;
+    if (this.store.book === this.#saver.kept && ids.includes(this.#saver.record.id)) {
+      this.#saver.copied = this.store.book;
       this.#keeping.change({ copied: { at: Date.now(), changed: false } });
     }
     return { name, count };
@@ -137,7 +132,7 @@ export class Keeper {
     if (event.type === "visibilitychange" && document.visibilityState === "visible") return;
     rememberPlace(this.#saver.record.id, this.#saver.place);
     // What the engine did not accept need not be written down.
-    if (this.#store.book === this.#saver.kept) this.#saver.journal.clear();
+    if (this.store.book === this.#saver.kept) this.#saver.journal.clear();
     this.#saver.isLeaving = true;
     this.flush();
   };

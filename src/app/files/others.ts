@@ -7,6 +7,7 @@ import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
 import { newBook } from "./new-book.ts";
+import { replaceBook } from "./replace-book.ts";
 import type { BookRecord } from "./shelf.ts";
 import { latestText } from "./unkept.ts";
 
@@ -38,15 +39,12 @@ export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string
 export async function goOnAsVersion(
   keeper: Keeper,
   record: BookRecord,
+  former: Book,
   { book, number }: { readonly book: Book; readonly number: number },
 ): Promise<string | null> {
-  const former = keeper.book;
   const copy = await copyBook(keeper, record, former.title);
   // What was typed while the copy was made is not in it, and would not be in the next version.
-  const refusal =
-    keeper.book === former
-      ? keeper.replace(book, phrase`begin version ${number}`)
-      : phrase`the book was changed in the meantime: begin the next version again`;
+  const refusal = await replaceBook(keeper.store, former, book, phrase`begin version ${number}`);
   if (refusal !== null) await keeper.bookcase.deletePermanently(copy);
   return refusal;
 }

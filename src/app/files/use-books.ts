@@ -4,7 +4,6 @@ import { useEffect, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import { layDesk } from "../../lay/desk.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { handOn } from "../keyboard.ts";
 import { shownWhile } from "../progress/ongoing.ts";
@@ -91,13 +90,12 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
     /** Keeps the open book as it is as a book of its own, and goes on with its next version, as one step. */
     beginNextVersion: (record: BookRecord) =>
       act(async () => {
-        const { nextVersion } = await import("../../engine/next-version.ts");
-        const begun = await shownWhile(phrase`Working out the next version`, () =>
-          nextVersion(keeper.book, layDesk),
-        );
+        const former = keeper.book;
+        const { nextVersionOf } = await import("./next-version.ts");
+        const begun = await nextVersionOf(former, keeper.store.engine);
         if ("refusal" in begun) return setRefusal(phrase`The next version does not begin: ${begun.refusal}.`);
-        const { title } = keeper.book;
-        const refusal = await goOnAsVersion(keeper, record, begun);
+        const { title } = former;
+        const refusal = await goOnAsVersion(keeper, record, former, begun);
         if (refusal) return setRefusal(phrase`The next version does not begin: ${refusal}.`);
         // The list shows the title that the next version has.
         await keeper.flush();

@@ -15,7 +15,6 @@ import { reasonOf } from "../faults/in-time.ts";
 import { fileName, saveText } from "../files/disk.ts";
 import { sessionOf } from "../grid/edit-session.ts";
 import { MANY_CELLS } from "../progress/large-steps.ts";
-import { showWork } from "../progress/ongoing.ts";
 import { deletedText, runPageMove, type Target } from "./page-moves.ts";
 
 export interface PagesOf {
@@ -56,19 +55,10 @@ const leftOut = (count: number, holder: string): string => {
 };
 
 /** What a worker writes, while the page says so; null when it was stopped. */
-async function writtenApart<Order extends BookOrder>(
+const writtenApart = async <Order extends BookOrder>(
   order: Order,
   what: string,
-): Promise<AnswerTo<Order> | null> {
-  const stopping = new AbortController();
-  const end = showWork({ what, onStop: () => stopping.abort() });
-  try {
-    const { doBookWork } = await import("../../worker/book-work-client.ts");
-    return await doBookWork(order, stopping.signal);
-  } finally {
-    end();
-  }
-}
+): Promise<AnswerTo<Order> | null> => (await import("../progress/apart.ts")).doneApart(order, what);
 
 /** What becomes of the measurements of a copied page that follow the fittings of its first wearer. */
 export const noFittings = (count: number): string =>

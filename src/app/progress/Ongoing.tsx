@@ -10,7 +10,7 @@ export function Ongoing() {
       {work.isOver ? (
         <span role="status">{work.what}</span>
       ) : (
-        <Progress what={work.what} onStop={work.onStop} />
+        <Progress what={work.what} onStop={work.onStop} onAgain={work.onAgain} />
       )}
     </p>
   ));

@@ -5,6 +5,8 @@ export interface Work {
   readonly what: string;
   /** Ends the work; left out where it can't be stopped. */
   readonly onStop?: () => void;
+  /** Begins it again, where it may be stuck. */
+  readonly onAgain?: () => void;
   /** What is only said for a while: that something was stopped. */
   readonly isOver?: true;
 }

@@ -3,6 +3,7 @@ import { phrase } from "../../../../functions/phrase.ts";
 import { readBook } from "../../../book/read.ts";
 import type { Keeper } from "../keeper.ts";
 import { titled } from "../library.ts";
+import { replaceBook } from "../replace-book.ts";
 import { whenText } from "../when.ts";
 import type { Version } from "./rule.ts";
 import { keepNow } from "./version-keeper.ts";
@@ -25,8 +26,9 @@ export async function bringVersionBack(
   }
   const label = phrase`bring back the version of ${whenText(version.at)}`;
   // Where this fails, undo still has the present state.
-  await keepNow(version.book, keeper.book, label).catch(() => {});
-  const refusal = keeper.replace(reading.book, label);
+  const present = keeper.book;
+  await keepNow(version.book, present, label).catch(() => {});
+  const refusal = await replaceBook(keeper.store, present, reading.book, label);
   if (refusal === null)
     keeper.tellNews(phrase`“${title}” is back in its state of ${whenText(version.at)}; Undo takes this back`);
   return refusal;

@@ -18,6 +18,14 @@ export const semicolonList = list((before, word) => written`${before}; ${word}`)
 /** "front, back" in the same way. */
 export const commaList = list((before, word) => written`${before}, ${word}`);
 
+/** The first words of a list, and in place of many others how many they are, as `rest` says it. */
+export const shortened = (
+  words: readonly string[],
+  most: number,
+  rest: (count: number) => string,
+): readonly string[] =>
+  words.length > most + 1 ? [...words.slice(0, most), rest(words.length - most)] : words;
+
 /** A list in a sentence: "front, back and sleeve", "front, back or sleeve". */
 export function orderedList(words: readonly string[], before: "and" | "or"): string {
   const [first, last] = [words.slice(0, -1).join(", "), words.at(-1) ?? ""];

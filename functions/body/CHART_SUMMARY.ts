@@ -2,12 +2,16 @@ import { asBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
 import { written } from "../phrase.ts";
+import { shortened } from "../verdict.ts";
 import { CHART, readChart, rowsOf } from "../wearers/chart.ts";
 import type { Fault } from "../wearers/fault.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 import { AGE_ASKED, neededOf, rowFaults } from "../wearers/row-faults.ts";
 
 const SORTS = ["all", "unmeasured", "doubtful", "ok"] as const;
+
+/** So many wearers of a long list are named in the line of all. */
+const MOST_NAMED = 20;
 
 /**
  * How the wearers of a chart stand, in one text: those who have a row without any figure, those of whom
@@ -66,10 +70,12 @@ export const CHART_SUMMARY = define({
     measure("ok", "those who are ok", ok.length);
     const list = (some: readonly string[]) => (some.length === 0 ? written`nobody` : some.join(", "));
     if (which !== "all") return measure("names", "their names", list(found[which]));
+    const some = (names: readonly string[]) =>
+      list(shortened(names, MOST_NAMED, (count) => written`${count} more`));
     return measure(
       "line",
       "all wearers in one line",
-      written`${names.size} wearers: ${ok.length} ok; unmeasured: ${list(unmeasured)}; doubtful: ${list(doubtful)}`,
+      written`${names.size} wearers: ${ok.length} ok; unmeasured: ${some(unmeasured)}; doubtful: ${some(doubtful)}`,
     );
   },
   examples: [

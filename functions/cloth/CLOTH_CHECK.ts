@@ -1,8 +1,8 @@
 import { clothsInStock } from "../cutting/cloth-in-stock.ts";
-import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT } from "../cutting/cut-list.ts";
+import { CUTTING_RULES, cutRows, PIECES_TO_CUT } from "../cutting/cut-list.ts";
 import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
-import { layQuestion } from "../cutting/lay-question.ts";
+import { layQuestion, rowsLaid } from "../cutting/lay-question.ts";
 import { layRefusal, pieceCell } from "../cutting/lay-refusal.ts";
 import { proofOfTooLittle, tooLarge } from "../cutting/not-enough.ts";
 import { copiesText, piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
@@ -20,7 +20,7 @@ import { markSize } from "../fractions.ts";
 import { type Lay, type LayQuestion, originText } from "../lay.ts";
 import { phrase, written } from "../phrase.ts";
 import type { CellOfList } from "../refusal.ts";
-import { commaList, semicolonList, toCheck } from "../verdict.ts";
+import { commaList, semicolonList, shortened, toCheck } from "../verdict.ts";
 
 type StockColumns = Parameters<typeof clothsInStock>[0];
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
@@ -40,8 +40,8 @@ function asked(
   return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, { cm, unit, mark });
 }
 
-/** Whether a laid piece is of a row, itself or mirrored. */
-const isOf = ({ name }: CutRow, laid: string): boolean => laid === name || laid === `${name}, mirrored`;
+/** So many pieces of a long list are named: those that fit on no cloth, and those that found no place. */
+const [MOST_LARGE, MOST_MISSING] = [6, 12];
 
 /** The cell with the length of the only cloth in stock; null where it has none of its own. */
 function lengthCell({ lengths, stock }: Ways & OfStock & Pick<StockColumns, "lengths">): CellOfList | null {
@@ -181,12 +181,16 @@ export const CLOTH_CHECK = define({
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0) {
       for (const { row, says } of large) points(pieceCell(row), says);
-      const list = semicolonList(large.map(({ says }) => says));
+      const each = large.map(({ says }) => says);
+      const list = semicolonList(
+        shortened(each, MOST_LARGE, (count) => written`${count} more pieces fit on no cloth either`),
+      );
       return measure("verdict", "pieces that fit on no cloth, even alone", toCheck(written`${list}${join}`));
     }
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
-    const list = commaList(missing.map(({ name, quantity }) => copiesText(quantity, name)));
+    const each = missing.map(({ name, quantity }) => copiesText(quantity, name));
+    const list = commaList(shortened(each, MOST_MISSING, (count) => written`${count} more kinds`));
     const why = proofOfTooLittle(question, context);
     const found = written`${why}${noPlace(list, lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
@@ -198,11 +202,11 @@ export const CLOTH_CHECK = define({
     const takes = more.lengths[0]!;
     if (alone && takes <= length! * (1 + 1e-9))
       return measure("verdict", "every piece has its place in a lay on endless cloth of this width", "ok");
+    const laid = rowsLaid(rows);
     const short = written`no place for ${list}`;
     const at = alone ? lengthCell(given) : null;
     if (at) points(at, short);
-    else
-      for (const row of rows) if (missing.some(({ name }) => isOf(row, name))) points(pieceCell(row), short);
+    else for (const row of new Set(lay.missing.map(([piece]) => laid[piece]!))) points(pieceCell(row), short);
     return alone
       ? measure(
           "verdict",

@@ -272,7 +272,7 @@ function ofCloth(
   throw new Refusal(
     near
       ? phrase`no piece of the cut list is of "${cloth}"; is "${near}" meant?`
-      : phrase`no piece of the cut list is of "${cloth}", only of ${listed}`,
+      : phrase`no piece of the cut list is of "${cloth}", only of ${listed}${cloths.length > 3 ? phrase` and others` : ""}`,
   );
 }
 

@@ -59,6 +59,13 @@ function laidOutline(row: CutRow, isMirrored: boolean, tolerance: number): LaidO
   });
 }
 
+/** Whether half of a row's pieces are laid mirrored, as a piece of their own. */
+const isLaidTwice = ({ paired, folded }: CutRow): boolean => paired && !folded;
+
+/** The row of each piece of a question. */
+export const rowsLaid = (rows: readonly CutRow[]): CutRow[] =>
+  rows.flatMap((row) => (isLaidTwice(row) ? [row, row] : [row]));
+
 /** The question for a planner. Curves become chords that stray no more than `tolerance`; sentences write lengths by `tape`. */
 export function layQuestion(
   rows: readonly CutRow[],
@@ -75,7 +82,7 @@ export function layQuestion(
       return { name, outline, quantity, turns, ...(repeat > 0 ? { match: first } : {}), ...folds };
     };
     // What is opened out on a fold is its own mirror image.
-    if (!row.paired || row.folded) return [kind(row.name, false, row.quantity)];
+    if (!isLaidTwice(row)) return [kind(row.name, false, row.quantity)];
     return [
       kind(row.name, false, row.quantity / 2),
       kind(written`${row.name}, mirrored`, true, row.quantity / 2),

@@ -72,7 +72,7 @@ type Pointed = (place: Place) => readonly PointedAt<Place>[];
  * Of problems with one cause, the one that is listed for all of them. A verdict may say of a cell what stops or is doubted in
  * other formulas: it is their cause, and is listed wherever it stands, before all the one in the row of the cell that it is about.
  * A doubt may be meant and then hides no error: the error is listed.
- * A figure that a function refuses is the cause of whatever is said of formulas that rest on it.
+ * A figure that a function refuses, or that a verdict says no body has, is the cause of whatever is said of formulas that rest on it.
  */
 export function causes<P extends Problem>(book: Book, inOrder: readonly P[], pointed: Pointed): Causes<P> {
   const verdicts = verdictsOf(pointed, inOrder);
@@ -93,8 +93,19 @@ export function causes<P extends Problem>(book: Book, inOrder: readonly P[], poi
   }
   const byItself = (check: P): string => saidBy.get(causeOf(check)) ?? causeOf(check);
   const refused = refusedFigures(book, inOrder, byItself);
+  /** By the keys of the formulas that take a figure of which a verdict says that no body has it, the cause of that. */
+  const impossible = new Map<string, string>();
+  for (const check of inOrder)
+    if (check.is === "unusual" && verdictFor(check)) impossible.set(placeKey(check.place), byItself(check));
+  const behindOf = ({ place, at, stopped }: P): string | null => {
+    if (stopped) return null;
+    const cause = impossible.size > 0 ? causeBehind(book, place, impossible) : null;
+    // A figure that is refused by itself has no other cause.
+    const isOwn = refused.size === 0 || at.some((one) => refused.has(placeKey(one)));
+    return cause ?? (isOwn ? null : causeBehind(book, place, refused));
+  };
   const found = inOrder.map((check) => {
-    const behind = refused.size > 0 && !check.stopped ? refusedBehind(book, check, refused) : null;
+    const behind = behindOf(check);
     return { check, cause: behind ?? byItself(check), rank: behind === null ? rankOf(check) : RESTS };
   });
   const firsts = new Map<string, (typeof found)[number]>();
@@ -148,20 +159,15 @@ function refusedFigures<P extends Problem>(
 /** The most cells that are looked at for one problem. */
 const MOST_CELLS = 200;
 
-/** The cause that a problem has in a refused figure behind its formula, followed through single cells; null for a figure that it is about itself. */
-function refusedBehind(
-  book: Book,
-  { place, at }: Problem,
-  refused: ReadonlyMap<string, string>,
-): string | null {
-  if (at.some((one) => refused.has(placeKey(one)))) return null;
+/** The first of these causes in the cells behind a formula, followed through single cells; null for none. */
+function causeBehind(book: Book, place: Place, causes: ReadonlyMap<string, string>): string | null {
   const seen = new Set<string>();
   const waiting = [place];
   for (let next = waiting.pop(); next && seen.size < MOST_CELLS; next = waiting.pop()) {
     const key = placeKey(next);
     if (seen.has(key)) continue;
     seen.add(key);
-    const cause = refused.get(key);
+    const cause = causes.get(key);
     if (cause !== undefined) return cause;
     const typed = typedAt(book, next.page, next.row, next.column);
     if (isFormula(typed))

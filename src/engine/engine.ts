@@ -89,19 +89,22 @@ export class Engine {
 
   /** Takes another book and builds everything anew, however like the former book it is. */
   open(next: Book): void {
-    if (!this.#takeUp(next)) this.#take(next, null);
+    if (this.#takeUp(next)) return;
+    this.letGo();
+    this.#take(next, null);
   }
 
   /**
    * Builds all that is needed for a book in slices, and gives after each which share is done. `become` and `open`
-   * take it up when they are called with that book next; until then the former book stands.
+   * take it up when they are called with that book; until then the former book stands, and may be changed.
    */
   *prepare(next: Book, by: Preparing): Generator<number, void> {
-    this.#letGo();
+    this.letGo();
     this.#prepared = { book: next, ...(yield* by(workedBook(next), this.#desk, this.#limits)) };
   }
 
-  #letGo(): void {
+  /** Gives up what was prepared and is not needed any more. */
+  letGo(): void {
     this.#prepared?.instance.destroy();
     this.#prepared = null;
   }
@@ -109,10 +112,7 @@ export class Engine {
   /** Takes up what was prepared for a book; false when that is another book. */
   #takeUp(next: Book): boolean {
     const prepared = this.#prepared;
-    if (prepared?.book !== next) {
-      this.#letGo();
-      return false;
-    }
+    if (prepared?.book !== next) return false;
     this.#prepared = null;
     this.#instance.destroy();
     this.#instance = prepared.instance;
@@ -328,7 +328,7 @@ export class Engine {
   }
 
   destroy(): void {
-    this.#letGo();
+    this.letGo();
     this.#instance.destroy();
   }
 }

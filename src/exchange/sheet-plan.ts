@@ -60,9 +60,22 @@ export function plan(
     if (fits) pages += 1;
     return {
       sheet, index, form: own_, take: page !== null, headings, title, page, wide, tall,
-      refused: take && refused === null && tall > 0 && page === null ? phrase`a book has at most ${MOST_PAGES} pages` : refused,
+      refused: take && refused === null && tall > 0 && page === null ? tooManyPages() : refused,
     }; // biome-ignore format: a list
   });
+}
+
+/** Why a sheet beyond the last page is left out. */
+const tooManyPages = (): string => phrase`a book has at most ${MOST_PAGES} pages`;
+
+/** The sheets that are left out because the book has as many pages as it may have, in a sentence. */
+export function leftOutSheets(planned: readonly Planned[]): string[] {
+  const beyond = planned.filter(({ refused }) => refused === tooManyPages());
+  return beyond.length === 0
+    ? []
+    : [
+        phrase`${counted(beyond.length)} ${plural(beyond.length, "sheet is", "sheets are")} left out, from “${beyond[0]!.sheet.title}” on, because ${tooManyPages()}: choose which to take, or save the others as a file of their own.`,
+      ];
 }
 
 function sizeFault(tall: number, wide: number): string | null {

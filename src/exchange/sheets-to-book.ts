@@ -24,7 +24,7 @@ import { unitOfHeadings, unitSaid } from "./heading-unit.ts";
 import { columnOf, landedChoices } from "./landed-columns.ts";
 import { type LandedNames, landedNames, placesOf } from "./landed-references.ts";
 import type { OwnMark } from "./own-mark.ts";
-import { headingsOf, type Planned, plan } from "./sheet-plan.ts";
+import { headingsOf, leftOutSheets, type Planned, plan } from "./sheet-plan.ts";
 import type { TableForm, UnderstoodSheet } from "./table-form.ts";
 import { typedText } from "./typed-text.ts";
 
@@ -99,6 +99,7 @@ export function sheetsToBook(
     revived,
     said: [
       ...saidOf(file, own !== null),
+      ...leftOutSheets(planned),
       ...unitSaid(headings, unit, hasLengths(book), form.unit !== undefined),
       ...names.said,
     ],

@@ -9,6 +9,9 @@ import { showWork } from "./ongoing.ts";
 /** How long one slice may take, in milliseconds: between two of them the browser paints and hears the button. */
 const SLICE = 30;
 
+/** For how long nothing is typed before a book takes the place of the open one, in milliseconds: a word is not torn in two. */
+const PAUSE = 700;
+
 /** How long it is said that something was stopped, in milliseconds. */
 const SAID = 8_000;
 
@@ -25,6 +28,11 @@ export async function prepared(
   const onStop = () => {
     isStopped = true;
   };
+  let typedAt = Number.NEGATIVE_INFINITY;
+  const onKey = () => {
+    typedAt = performance.now();
+  };
+  if (isOpened) addEventListener("keydown", onKey, true);
   const end = showWork({ what, onStop });
   try {
     for (let begun = performance.now(); !slices.next().done; ) {
@@ -36,9 +44,16 @@ export async function prepared(
       }
       begun = performance.now();
     }
+    while (!isStopped && performance.now() - typedAt < PAUSE)
+      await new Promise((done) => setTimeout(done, PAUSE / 10));
+    if (isStopped) {
+      engine.letGo();
+      return false;
+    }
   } catch {
     // The engine is as it was.
   } finally {
+    removeEventListener("keydown", onKey, true);
     end();
   }
   return true;
@@ -92,8 +107,12 @@ export async function doLarge(store: Store, what: string, act: () => void): Prom
   const step = rehearsed(store, act);
   if (!step) return;
   if (await prepared(what, store, step.next))
-    // Where the book has changed meanwhile, the step is found anew.
-    withSteps(store, (before, next) => (before === step.before ? step.next : next), act);
+    try {
+      // Where the book has changed meanwhile, the step is found anew.
+      withSteps(store, (before, next) => (before === step.before ? step.next : next), act);
+    } finally {
+      store.engine.letGo();
+    }
   else {
     const end = showWork({ what: phrase`Stopped, the book is as it was: ${what}`, isOver: true });
     setTimeout(end, SAID);

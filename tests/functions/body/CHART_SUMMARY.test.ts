@@ -51,3 +51,11 @@ test("a figure of one row that is mended clears the other row of the same wearer
   // A figure of another wearer leaves the cook as she is.
   expect(doubtful(changed(8, 130))).toBe("the widow, the cook");
 });
+
+test("of a great company some wearers are named in the line of all, and the others counted", () => {
+  const rows = Array.from({ length: 50 }, (_, i) => [`dancer ${i + 1}`, "shift", null]);
+  const great = asBlock(["Wearer", "Worn beneath", "Waist girth", ...rows.flat()] as Cell[], 3, []);
+  const line = run(CHART_SUMMARY, [great, "all", TODAY], { unit: "cm" });
+  expect(line).toMatch(/^50 wearers: 0 ok; unmeasured: dancer 1, .*, dancer 20, 30 more; doubtful: nobody$/);
+  expect(run(CHART_SUMMARY, [great, "unmeasured", TODAY], { unit: "cm" })).toContain("dancer 50");
+});

@@ -140,3 +140,35 @@ test("beside the verdict stands which pieces to cut from which cloth", () => {
   // What found no place is named by the verdict itself.
   expect(beside(...cloths, [80, 40])).toBe("cut 2 of piece 1 from cloth 1; cut 1 of piece 1 from cloth 2");
 });
+
+test("a piece that is called like the mirror image of another leads to its own row", () => {
+  const points: unknown[] = [];
+  const names = ["front", "front, mirrored"];
+  const pieces = ["M 0 0 H 10 V 10 H 0 Z", "M 0 0 H 40 V 40 H 0 Z"];
+  // The large piece finds no place beside the pair of small ones.
+  const args = [pieces, [2, 1], [45, 12], [45, 12], null, null, null, ["yes", "no"], null, names];
+  const verdict = run(CLOTH_CHECK, args, {
+    ...setting,
+    plan: (question) => {
+      const lay = quickLay(question);
+      return "refusal" in lay || question.cloths.length === 1 ? lay : { ...lay, missing: [[2, 1]] };
+    },
+    points: (at) => points.push(at),
+  });
+  expect(verdict).toMatch(/no place for 1 of front, mirrored/);
+  expect(points).toEqual([{ position: 0, cell: 1 }]);
+});
+
+test("of very many pieces without a place some are named, and the others counted", () => {
+  const names = Array.from({ length: 60 }, (_, i) => `strip ${i + 1}`);
+  const ask = (outline: string) =>
+    check(names.map(() => outline), names.map(() => 1), [45, 36], [20, 20], null, null, null, null, null, names); // biome-ignore format: one call
+  const large = String(ask("M 0 0 H 90 V 90 H 0 Z"));
+  expect(large).toContain(
+    "strip 6 is 45 in wider and 70 in longer than cloth 1; 54 more pieces fit on no cloth either",
+  );
+  expect(large).not.toContain("strip 7");
+  const missing = String(ask("M 0 0 H 9 V 19 H 0 Z"));
+  expect(missing).toMatch(/no place for (?:1 of strip \d+, ){12}\d+ more kinds in a quick lay/);
+  expect(missing.length).toBeLessThan(450);
+});

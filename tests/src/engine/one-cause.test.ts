@@ -122,8 +122,14 @@ test("what rests on a figure that is refused waits for it: the list says what is
 });
 
 test("a figure of a chart that no body has is one problem, though garments refuse what they are worked out from it", () => {
-  for (const column of [7, 8])
-    expect(newProblems(garment("company"), "Measure", 3, column, "1e9")).toEqual([
+  // A slip of the keys, and a figure ten times as large: the gores of a skirt can't be so wide.
+  for (const [column, typed] of [
+    [7, "1e9"],
+    [8, "1e9"],
+    [7, "260"],
+    [8, "410"],
+  ] as const)
+    expect(newProblems(garment("company"), "Measure", 3, column, typed)).toEqual([
       [expect.stringMatching(/far above that of any body/), [`Measure!${"ABCDEFGHI"[column]}4`]],
     ]);
 });

@@ -77,3 +77,27 @@ test("what was prepared for another book is of no use for this one", () => {
   engine.open(other);
   expect(seen(engine)).toEqual(seen(new Engine(other, layDesk)));
 });
+
+test("what was prepared is taken up although the former book was changed meanwhile, and is given up when it is not needed", () => {
+  const random = new Random(5);
+  const [before, next] = [bookOf(random), bookOf(random)];
+  let asked = 0;
+  const clock = () => {
+    asked += 1;
+    return 0;
+  };
+  const engine = new Engine(before, layDesk, { cell: 5000, work: 20_000, clock });
+  const changed = type(before, [{ page: 0, row: 0, column: 1, typed: "31" }]);
+  const opening = (isNeeded: boolean): number => {
+    atOnce(engine.prepare(next, prepare));
+    engine.become(engine.book === changed ? before : changed);
+    if (!isNeeded) engine.letGo();
+    const had = asked;
+    engine.open(next);
+    const took = asked - had;
+    engine.open(before);
+    return took;
+  };
+  expect(opening(true)).toBe(0);
+  expect(opening(false)).toBeGreaterThan(10);
+});

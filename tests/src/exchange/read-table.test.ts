@@ -261,3 +261,17 @@ test("the title of a page is the file's name without folders, ending and signs",
   const read = await readTable(strToU8("a;1\nb;2"), "C:\\lists\\the [mill]'s cloth.csv");
   expect("title" in read && read.title).toBe("the mill s cloth");
 });
+
+test("of a file with more sheets than a book has pages it is said how many are left out, and from which on", async () => {
+  const one =
+    '<table:table-row><table:table-cell office:value-type="float" office:value="1"/></table:table-row>';
+  const tables = Array.from(
+    { length: 230 },
+    (_, i) => `<table:table table:name="Scene ${i + 1}">${one}</table:table>`,
+  );
+  const { said, book } = await understood(openFile(tables.join("")));
+  expect(book.pages).toHaveLength(100);
+  expect(said).toContain(
+    "130 sheets are left out, from “Scene 101” on, because a book has at most 100 pages: choose which to take, or save the others as a file of their own.",
+  );
+});

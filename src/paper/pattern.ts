@@ -107,7 +107,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const notes =
     leftOut.length === 0
       ? []
-      : [phrase`Not printed, because not on a cut list: ${leftOut.map(({ title }) => title).join(", ")}.`];
+      : [phrase`Not printed, because not on a cut list: ${leftOutNames(leftOut, found)}.`];
   const heading = {
     ...{
       title: manner.title,
@@ -134,6 +134,14 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
     notes,
     pieces: found.map(titleOf),
   };
+}
+
+/** The pieces that are not printed, each with its cell where a printed piece has the same name. */
+function leftOutNames(leftOut: readonly FoundPiece[], found: readonly FoundPiece[]): string {
+  const printed = new Set(found.flatMap(({ called }) => called.split(", ")));
+  return leftOut
+    .map(({ title, address }) => (printed.has(title) ? `${title} (${address})` : title))
+    .join(", ");
 }
 
 /** The cut list's words for a piece, and the name by which the book knows it. */

@@ -358,6 +358,17 @@ describe("without a choice", () => {
     expect(pieces).toEqual(["half", "cut"]);
   });
 
+  test("a piece that is not printed is told from the printed one of the same name by its cell", async () => {
+    const base = bookOf({ front: "=RECTANGLE(4;6)", back: "=RECTANGLE(3;6)" });
+    const rows = [
+      ["Piece", "Outline", "How many"],
+      ["front", "=WITH_ALLOWANCE(front;1)", "2"],
+    ];
+    const page = { ...base.pages[0]!, title: "List", rows, columns: [] };
+    const { notes } = await texts({ ...base, pages: [...base.pages, page] });
+    expect(notes).toEqual(["Not printed, because not on a cut list: front (Draft!B1), back."]);
+  });
+
   test("one outline on two rows of the list is printed once with both numbers; rows that cut nothing are left out", async () => {
     const base = bookOf({ half: "=RECTANGLE(4;6)", cut: "=WITH_ALLOWANCE(half;0)", old: "=RECTANGLE(3;3)" });
     const rows = [

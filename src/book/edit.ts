@@ -46,6 +46,11 @@ export function type(book: Book, typings: readonly Typing[]): Book {
     let { notes } = page;
     const fresh = new Set<number>();
     for (const { row, column, typed } of list) {
+      const address = cellAddress(row, column);
+      if (notes[address] === EXAMPLE_NOTE) {
+        notes = { ...notes };
+        delete (notes as Record<string, string>)[address];
+      }
       if ((rows[row]?.[column] ?? "") === typed) continue;
       while (rows.length <= row) rows.push([]);
       if (!fresh.has(row)) rows[row] = [...rows[row]!];
@@ -53,13 +58,8 @@ export function type(book: Book, typings: readonly Typing[]): Book {
       const cells = rows[row] as string[];
       while (cells.length <= column) cells.push("");
       cells[column] = typed;
-      const address = cellAddress(row, column);
-      if (notes[address] === EXAMPLE_NOTE) {
-        notes = { ...notes };
-        delete (notes as Record<string, string>)[address];
-      }
     }
-    return fresh.size === 0 ? next : withPage(next, index, { ...page, rows, notes });
+    return fresh.size === 0 && notes === page.notes ? next : withPage(next, index, { ...page, rows, notes });
   }, book);
 }
 

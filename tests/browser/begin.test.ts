@@ -160,4 +160,13 @@ it("a company of a play: a doubtful figure is marked in the chart, gone to from 
     .waitFor();
   await expect.poll(() => cell(page, "B1").textContent()).toBe("the cook");
   await expect.poll(() => cell(page, "B3").textContent()).toBe("34 1/2");
+
+  // A choice that is longer than its column leaves its row as tall as the others.
+  await page.getByRole("navigation").getByRole("button", { name: "Garments", exact: true }).click();
+  await cell(page, "A2").click();
+  await page.keyboard.type("the goose girl's godmother and her neighbour");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => cell(page, "A2").textContent()).toMatch(/^the goose girl's godmother/);
+  const [tall, usual] = await Promise.all(["A2", "A3"].map((one) => cell(page, one).boundingBox()));
+  expect(tall!.height).toBe(usual!.height);
 });

@@ -7,6 +7,7 @@ import { phrase } from "../../functions/phrase.ts";
 import { columnLetters } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Page } from "../book/shape.ts";
+import { columnWidth } from "./column-width.ts";
 import { isDataText } from "./heading-line.ts";
 import { ALSO_ENGLISH, CELL_WORDS, type HeadingLanguage, MEANINGS, type Meaning } from "./heading-words.ts";
 import type { CalledColumn } from "./table-form.ts";
@@ -109,7 +110,8 @@ function renamed(page: Page, called: Told["called"], spoken: readonly HeadingLan
       );
     // A unit in brackets behind the words stays.
     const unit = /\s*[([][^()[\]]*[)\]]\s*$/.exec(column.heading)?.[0] ?? "";
-    return { ...column, heading: `${is}${unit}` };
+    const heading = `${is}${unit}`;
+    return { ...column, heading, width: Math.max(column.width, columnWidth(heading, [])) };
   });
   if (cellWords.size === 0) return { ...page, columns };
   const rows = page.rows.map((row) => row.map((typed, at) => cellWords.get(at)?.get(plain(typed)) ?? typed));

@@ -3,6 +3,7 @@ import type { Unit } from "../../functions/units.ts";
 import { cellAddress } from "../book/address.ts";
 import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from "../book/shape.ts";
 import type { CellReport } from "./cell-report.ts";
+import { columnWidth } from "./column-width.ts";
 import type { ForeignBook, ForeignChoices, ForeignSheet, Rectangle } from "./foreign-book.ts";
 import { bookFormula, foreignParts, type Places } from "./foreign-formula.ts";
 import { losesAsFigure } from "./heading-line.ts";
@@ -21,13 +22,17 @@ export function columnOf(
   const whole = headings ? String(sheet.rows[0]?.[index]?.value ?? "").trim() : "";
   const named = headingUnit(whole);
   const heading = headingWithout(whole, unit).slice(0, LONGEST.heading);
-  const width = sheet.widths.get(index) ?? widthOf(body, index, heading);
+  const width = sheet.widths.get(index) ?? columnWidth(heading, textsOf(body, index));
   return {
     heading,
     kind: given ?? (marked?.[0] === heading ? marked[1] : undefined) ?? kindOf(body, index, named === unit),
     width: Math.min(WIDTHS[1], Math.max(WIDTHS[0], width)),
   };
 }
+
+/** The texts of a column, no more of each than counts for its width. */
+const textsOf = (body: ForeignSheet["rows"], index: number): string[] =>
+  body.slice(0, 200).map((row) => String(row[index]?.value ?? "").slice(0, 60));
 
 function kindOf(body: ForeignSheet["rows"], index: number, isLength: boolean): ColumnKind {
   const counts = { all: 0, figures: 0, date: 0, money: 0, fraction: 0, text: 0, loses: 0 };
@@ -46,15 +51,6 @@ function kindOf(body: ForeignSheet["rows"], index: number, isLength: boolean): C
   if (counts.date === counts.all) return "date";
   if (counts.money > 0 && counts.money === counts.figures) return "money";
   return counts.fraction * 2 > counts.figures && counts.date === 0 ? "length" : "any";
-}
-
-/** Wide enough for most of the texts, in pixels. */
-function widthOf(body: ForeignSheet["rows"], index: number, heading: string): number {
-  const longest = body.slice(0, 200).reduce((most, row) => {
-    const cell = row[index];
-    return Math.max(most, cell ? String(cell.value ?? "").slice(0, 60).length : 0);
-  }, heading.length);
-  return Math.min(320, Math.max(60, 24 + 8 * longest));
 }
 
 /** The most cells with choices of their own that are kept one by one, for a block that is not a whole column. */

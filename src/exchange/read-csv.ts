@@ -13,6 +13,7 @@ import {
   type Page,
 } from "../book/shape.ts";
 import { counted } from "./cell-report.ts";
+import { columnWidth } from "./column-width.ts";
 import { type DateOrder, datesOf, isoDate } from "./csv-dates.ts";
 import { decode, type Encoding, type Refused } from "./decode.ts";
 import { FIGURE, isDataText, isHeadingLine, losesAsFigure } from "./heading-line.ts";
@@ -92,7 +93,7 @@ export function readCsv(
     const heading = headingWithout(named, unit).slice(0, LONGEST.heading);
     const found = headingUnit(named) === unit ? "length" : "any";
     const kind = form.kinds?.[i] ?? (cells.some(losesAsFigure) ? "text" : found);
-    return { heading, kind, width: widthOf([heading, ...cells]) };
+    return { heading, kind, width: columnWidth(heading, cells) };
   });
   const decimal = form.decimal ? given(form.decimal) : decimalOf(body);
   const dates = datesOf(body, form.dates);
@@ -278,10 +279,4 @@ function inBook(cell: string, mark: Decimal | null, bookDecimal: Decimal): strin
     .replace(/[ \u00a0\u202f']/g, "")
     .replace(point, ".");
   return /^[-+]?\d+(?:\.\d+)?%?$/.test(plain) ? withDecimalMark(plain, bookDecimal) : cell;
-}
-
-/** Wide enough for most of the texts, in pixels. */
-function widthOf(texts: readonly string[]): number {
-  const longest = texts.slice(0, 200).reduce((most, text) => Math.max(most, text.length), 0);
-  return Math.min(320, Math.max(60, 24 + 8 * longest));
 }

@@ -56,6 +56,13 @@ test("a cut list in German, French or Spanish is laid as the same list in Englis
   }
 });
 
+test("a column is as wide as its heading needs, in the words that came and in ours", async () => {
+  const { book } = await read(["Brust;Taille;genommen am", "98;88;2026-05-04"]);
+  // A letter of a heading takes 8.7 px on average in the widest of the page's types, and 6 px are blank on either side.
+  for (const { heading, width } of book.pages[0]!.columns)
+    expect(width, heading).toBeGreaterThanOrEqual(12 + 8.7 * heading.length);
+});
+
 test("one word of two languages goes by the other headings", async () => {
   expect((await read(["Nombre;Tissu", "2;drap"])).headings).toEqual(["how many", "cloth"]);
   expect((await read(["Nombre;Tela;Ancho", "falda;lino;140"])).headings).toEqual(["name", "cloth", "width"]);

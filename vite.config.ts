@@ -3,6 +3,7 @@ import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 import { firstScreen } from "./src/setup/first-screen.ts";
 import { functionTexts } from "./src/setup/function-texts.ts";
+import { innerLoop } from "./src/setup/inner-loop.ts";
 import { lateFunctions } from "./src/setup/late-functions.ts";
 import { cutLibraries, leanLibraries } from "./src/setup/lean-libraries.ts";
 import { reactParts } from "./src/setup/lean-react.ts";
@@ -34,6 +35,7 @@ export default defineConfig(({ mode }) =>
         ssr: { noExternal: true, external: [...builtinModules] },
         plugins: [
           sharedParser,
+          innerLoop,
           ...(mode === "command" ? [licences, commandCatalogues(import.meta.dirname)] : []),
         ],
         build: {
@@ -75,6 +77,7 @@ export default defineConfig(({ mode }) =>
             functionTexts,
             sharedParser,
             sharedWorkers,
+            innerLoop,
             licences,
             catalogues(import.meta.dirname),
             firstScreen,

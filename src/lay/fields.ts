@@ -2,7 +2,8 @@
 import { difference, FillRule } from "clipper2-ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayQuestion } from "../../functions/lay.ts";
-import { DepthField } from "./depth.ts";
+import { makeField } from "./inner/field.ts";
+import type { Room } from "./inner/room.ts";
 import { noFitPolygon } from "./no-fit-polygon.ts";
 import { boundingBox, cosSin, signedArea, wholeTurn, withoutRepeats } from "./outline.ts";
 import { counterClockwise, distinctTurns, type Shape } from "./shape.ts";
@@ -24,7 +25,7 @@ function pointsFor(kinds: number): number {
 export class Fields {
   /** Outlines the search works with: those of the pieces, fewer points, then the obstacles. */
   readonly outlines: (readonly Point[])[];
-  private readonly made = new Map<string, DepthField>();
+  private readonly made = new Map<string, number>();
 
   constructor(
     question: LayQuestion,
@@ -47,13 +48,13 @@ export class Fields {
   private readonly pieces: number;
 
   /** The field of kind b turned by `turn` seen from kind a, with a ≤ b. */
-  field(a: number, b: number, turn: number): DepthField {
+  field(room: Room, a: number, b: number, turn: number): number {
     const key = `${a} ${b} ${turn}`;
     let field = this.made.get(key);
     if (!field) {
       const [c, s] = cosSin(turn);
       const other = this.outlines[b]!.map(([x, y]) => [c * x - s * y, s * x + c * y] as const);
-      field = new DepthField(noFitPolygon(this.outlines[a]!, other), b >= this.pieces ? 0 : this.gap);
+      field = makeField(room, noFitPolygon(this.outlines[a]!, other), b >= this.pieces ? 0 : this.gap);
       this.made.set(key, field);
     }
     return field;

@@ -35,16 +35,16 @@ export function* improve(scene: Scene, host: Host): Generator<void, void> {
 
 /** Tries the missing copies one by one, small ones first, with the rest making room. */
 function* bringIn(scene: Scene, host: Host): Generator<void, void> {
-  const { table, innerFit, question, random } = scene;
+  const { table, question, random } = scene;
   let good = save(table);
   const open = () => {
     question.cloths.forEach(({ length }, i) => {
-      if (length !== null) innerFit.limits[i] = length;
+      if (length !== null) table.setLimit(i, length);
     });
   };
   open();
   const size = (i: number) => {
-    const { left, right, low, high } = table.stances[table.stance[i]!]!;
+    const { left, right, low, high } = table.stances[table.stance(i)]!;
     return (right - left) * (high - low);
   };
   for (let tries = 0; ; tries++) {
@@ -58,7 +58,7 @@ function* bringIn(scene: Scene, host: Host): Generator<void, void> {
       continue;
     }
     table.settle(i);
-    const ok = yield* separate(table, scene.mover, random, 60, 2);
+    const ok = yield* separate(table, random, 60, 2);
     if (ok && record(scene, host)) {
       good = save(table);
       tries = -1;
@@ -76,7 +76,7 @@ function* explore(scene: Scene, host: Host): Generator<void, void> {
   while (host.progress() < EXPLORING && !cannotBeBetter(scene, host.best())) {
     const cloth = clothToShorten(scene, host.best());
     const could = scene.shorten(cloth, host.best().lengths[cloth]! * (1 - step));
-    const ok = could && (yield* separate(table, scene.mover, random, 60, step > LEAST_STEP ? 1 : 3));
+    const ok = could && (yield* separate(table, random, 60, step > LEAST_STEP ? 1 : 3));
     if (!could) yield;
     if (ok && record(scene, host)) {
       good = save(table);
@@ -101,7 +101,7 @@ function* compress(scene: Scene, host: Host): Generator<void, void> {
   for (let step = 0.001; !cannotBeBetter(scene, host.best()); ) {
     const cloth = clothToShorten(scene, host.best());
     const could = scene.shorten(cloth, host.best().lengths[cloth]! * (1 - step));
-    const ok = could && (yield* separate(table, scene.mover, random, 50, 1));
+    const ok = could && (yield* separate(table, random, 50, 1));
     if (!could) yield;
     if (ok && record(scene, host)) {
       good = save(table);
@@ -123,7 +123,7 @@ function allow(scene: Scene, best: Lay): void {
   const { cloths } = scene.question;
   const buying = cloths.some(({ length }) => length === null);
   cloths.forEach(({ length }, i) => {
-    scene.innerFit.limits[i] = buying && length !== null ? length : best.lengths[i]!;
+    scene.table.setLimit(i, buying && length !== null ? length : best.lengths[i]!);
   });
 }
 

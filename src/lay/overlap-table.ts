@@ -1,9 +1,42 @@
 /**
  * The overlap table of the search: which copy lies where, how much each pair overlaps and how heavily each
- * pair's overlap weighs. All in flat arrays; a place costs one pass over the copies, boxes first.
+ * pair's overlap weighs. It lies in the memory of the inner loop, which does the work on it.
  */
-import { type DepthField, wayOut } from "./depth.ts";
+import type { LayCloth } from "../../functions/lay.ts";
 import { boundsOfStance, type Fields, type Stance } from "./fields.ts";
+import { fillCell } from "./inner/field.ts";
+import {
+  CLASHES,
+  CLOTH,
+  CLOTH_COUNT,
+  CLOTH_SIZE,
+  CLOTHS,
+  FIELD,
+  GAP,
+  ITEM,
+  ITEM_COUNT,
+  ITEMS,
+  LIMIT,
+  LOSSES,
+  PAIR,
+  PAIRS,
+  PHASE,
+  RANDOM_STATE,
+  REPEAT,
+  SEEN,
+  STANCE,
+  STANCE_COUNT,
+  STANCE_SIZE,
+  STANCES,
+  TOLERANCE,
+  UNIT,
+  WEIGHTS,
+  WIDTH,
+  X,
+  Y,
+} from "./inner/layout.ts";
+import type { Program, Room } from "./inner/room.ts";
+import { newRoom } from "./inner/simd-room.ts";
 
 /** A copy, or an obstacle, before it has a place. */
 export interface Item {
@@ -12,286 +45,193 @@ export interface Item {
   readonly fixed: boolean;
 }
 
-const MOST_PUSHES = 6;
-
-/** Place and limit, then loss, on their way in and out of `judgePlace`: numbers handed to a long method as such become objects. */
-const io = new Float64Array(3);
+/** What the search works under, the same from its beginning to its end. */
+export interface Terms {
+  readonly cloths: readonly LayCloth[];
+  readonly gap: number;
+  readonly repeat: number;
+  /** The width of the widest cloth. */
+  readonly unit: number;
+  /** Overlaps no deeper than this count as touching. */
+  readonly tolerance: number;
+  readonly seed: number;
+}
 
 export class OverlapTable {
   readonly n: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  /** Index of the stance each item lies in. */
-  readonly stance: Int32Array;
-  /** The cloth each item lies on; -1 when it lies on none. */
-  readonly cloth: Int32Array;
-  /** Weight and loss of each pair, both ways round. */
-  readonly weight: Float64Array;
-  readonly loss: Float64Array;
-  private readonly boxes: Float64Array;
-  private readonly fields: (DepthField | undefined)[];
-  /** How a field is asked for a pair of stances: cosine and sine, with the sign of the offset in them. */
-  private readonly cos: Float64Array;
-  private readonly sin: Float64Array;
-  private readonly size: Float64Array;
-  private readonly stanceCount: number;
-  /** After `contacts`: direction and length of each shortest way out. */
-  readonly pushX = new Float64Array(MOST_PUSHES);
-  readonly pushY = new Float64Array(MOST_PUSHES);
-  readonly pushBy = new Float64Array(MOST_PUSHES);
-  /** How many others each item overlaps. */
-  private readonly clashes: Int32Array;
+  private readonly room: Room;
+  /** The inner loop. */
+  readonly program: Program;
   /** Pairs whose weight is above 1, each once. */
   private readonly heavy: number[] = [];
-  /** The items that a judged place is compared with: all, or those near enough while places stay within `reach` of one. */
-  private readonly seen: Int32Array;
-  private seenCount: number;
-  private reach = Infinity;
-  private aboutX = 0;
-  private aboutY = 0;
 
   constructor(
     readonly items: readonly Item[],
     readonly stances: readonly Stance[],
     private readonly source: Fields,
-    private readonly gap: number,
-    /** Overlaps no deeper than this count as touching. */
-    private readonly tolerance: number,
+    terms: Terms,
+    makeRoom = newRoom,
   ) {
-    const n = items.length;
-    this.n = n;
-    this.x = new Float64Array(n);
-    this.y = new Float64Array(n);
-    this.stance = new Int32Array(n);
-    this.cloth = new Int32Array(n).fill(-1);
-    this.weight = new Float64Array(n * n).fill(1);
-    this.loss = new Float64Array(n * n);
-    this.clashes = new Int32Array(n);
-    this.boxes = new Float64Array(n * 4);
-    this.seen = Int32Array.from({ length: n }, (_, i) => i);
-    this.seenCount = n;
-    const s = stances.length;
-    this.stanceCount = s;
-    this.fields = new Array(s * s);
-    this.cos = new Float64Array(s * s);
-    this.sin = new Float64Array(s * s);
-    this.size = new Float64Array(s * s);
-    this.outer = new Float64Array(s * 4);
-    stances.forEach((stance, i) => {
-      const { left, right, low, high } = boundsOfStance(stance, source);
-      this.outer.set([left, right, low, high], i * 4);
+    this.n = items.length;
+    this.room = makeRoom({
+      fill: (field, cell) => fillCell(this.room, field, cell),
+      prepare: (a, b) => this.prepare(a, b),
+    });
+    this.program = this.room.program;
+    const [n, s] = [items.length, stances.length];
+    const sizes: [slot: number, size: number][] = [
+      [ITEMS, n * ITEM],
+      [STANCES, s * STANCE_SIZE],
+      [PAIRS, s * s * PAIR],
+      [CLOTHS, terms.cloths.length * CLOTH_SIZE],
+      [WEIGHTS, n * n * 8],
+      [LOSSES, n * n * 8],
+      [CLASHES, n * 4],
+      [SEEN, n * 4],
+    ];
+    for (const [slot, size] of sizes) {
+      const at = this.room.allocate(size);
+      this.room.ints[slot >> 2] = at;
+    }
+    this.writeTerms(terms);
+    stances.forEach((stance, k) => {
+      this.writeStance(stance, k);
+    });
+    items.forEach(({ kind }, i) => {
+      const first = stances.findIndex((stance) => stance.kind === kind);
+      const count = stances.filter((stance) => stance.kind === kind).length;
+      this.room.ints.set([0, -1, first, count], (this.itemAt(i) + STANCE) >> 2);
+    });
+    this.forgetWeights();
+  }
+
+  private writeTerms({ cloths, gap, repeat, unit, tolerance, seed }: Terms): void {
+    const { floats, ints } = this.room;
+    ints[ITEM_COUNT >> 2] = this.n;
+    ints[STANCE_COUNT >> 2] = this.stances.length;
+    ints[CLOTH_COUNT >> 2] = cloths.length;
+    ints[RANDOM_STATE >> 2] = seed;
+    floats[GAP >> 3] = gap;
+    floats[TOLERANCE >> 3] = tolerance;
+    floats[UNIT >> 3] = unit;
+    floats[REPEAT >> 3] = repeat;
+    cloths.forEach(({ width }, k) => {
+      floats[(this.clothAt(k) + WIDTH) >> 3] = width;
     });
   }
 
-  /** Bounds of the simplified outline in each stance. */
-  private readonly outer: Float64Array;
+  private writeStance(stance: Stance, k: number): void {
+    const outer = boundsOfStance(stance, this.source);
+    const boxes = [outer, stance].flatMap(({ left, low, right, high }) => [left, low, right, high]);
+    this.room.floats.set([...boxes, stance.match ?? Number.NaN], this.stanceAt(k) >> 3);
+  }
+
+  private itemAt(i: number): number {
+    return this.room.ints[ITEMS >> 2]! + i * ITEM;
+  }
+  private stanceAt(k: number): number {
+    return this.room.ints[STANCES >> 2]! + k * STANCE_SIZE;
+  }
+  private clothAt(k: number): number {
+    return this.room.ints[CLOTHS >> 2]! + k * CLOTH_SIZE;
+  }
+
+  x(i: number): number {
+    return this.room.floats[(this.itemAt(i) + X) >> 3]!;
+  }
+  y(i: number): number {
+    return this.room.floats[(this.itemAt(i) + Y) >> 3]!;
+  }
+  /** Index of the stance item i lies in. */
+  stance(i: number): number {
+    return this.room.ints[(this.itemAt(i) + STANCE) >> 2]!;
+  }
+  /** The cloth item i lies on; -1 when it lies on none. */
+  cloth(i: number): number {
+    return this.room.ints[(this.itemAt(i) + CLOTH) >> 2]!;
+  }
+  /** Item i lies on no cloth any more. */
+  takeAway(i: number): void {
+    this.room.ints[(this.itemAt(i) + CLOTH) >> 2] = -1;
+  }
+  /** All items as they lie. */
+  places(): Float64Array {
+    const at = this.itemAt(0) >> 3;
+    return this.room.floats.subarray(at, at + (this.n * ITEM) / 8);
+  }
+
+  /** How much of a cloth may be used at present. */
+  limit(cloth: number): number {
+    return this.room.floats[(this.clothAt(cloth) + LIMIT) >> 3]!;
+  }
+  setLimit(cloth: number, length: number): void {
+    this.room.floats[(this.clothAt(cloth) + LIMIT) >> 3] = length;
+  }
+  /** Where on the repeat the match points fall. */
+  setPhase(phase: number): void {
+    this.room.floats[PHASE >> 3] = phase;
+  }
+  /** A number of the inner loop, by its address. */
+  float(address: number): number {
+    return this.room.floats[address >> 3]!;
+  }
 
   /** Puts item i down; overlaps are not counted again until `settle`. */
   put(i: number, stance: number, cloth: number, x: number, y: number): void {
-    this.stance[i] = stance;
-    this.cloth[i] = cloth;
-    this.x[i] = x;
-    this.y[i] = y;
-    const { boxes, outer } = this;
-    boxes[i * 4] = outer[stance * 4]! + x - this.gap;
-    boxes[i * 4 + 1] = outer[stance * 4 + 1]! + x + this.gap;
-    boxes[i * 4 + 2] = outer[stance * 4 + 2]! + y - this.gap;
-    boxes[i * 4 + 3] = outer[stance * 4 + 3]! + y + this.gap;
+    this.program.put(i, stance, cloth, x, y);
+  }
+  /** Counts the losses of item i with all others anew. */
+  settle(i: number): void {
+    this.program.settle(i);
   }
 
-  private prepare(pair: number, a: number, b: number): DepthField {
+  /** Makes what is asked of a pair of stances; returns the address of its field. */
+  private prepare(a: number, b: number): number {
     const sa = this.stances[a]!;
     const sb = this.stances[b]!;
     // The field is that of the lower kind unturned; a is where it is, b is moved.
     const [low, high, sign] = sa.kind <= sb.kind ? [sa, sb, 1] : [sb, sa, -1];
-    const field = this.source.field(low.kind, high.kind, (high.turn - low.turn + 360) % 360);
+    const field = this.source.field(this.room, low.kind, high.kind, (high.turn - low.turn + 360) % 360);
     const quarter = low.turn % 90 === 0;
     const angle = (low.turn * Math.PI) / 180;
     const c = quarter ? Math.round(Math.cos(angle)) : Math.cos(angle);
     const s = quarter ? Math.round(Math.sin(angle)) : Math.sin(angle);
-    this.cos[pair] = sign * c;
-    this.sin[pair] = sign * s;
+    const { floats, ints } = this.room;
     const root = (k: number) => {
-      const o = this.outer;
-      return Math.sqrt((o[k * 4 + 1]! - o[k * 4]!) * (o[k * 4 + 3]! - o[k * 4 + 2]!));
+      const at = this.stanceAt(k) >> 3;
+      return Math.sqrt((floats[at + 2]! - floats[at]!) * (floats[at + 3]! - floats[at + 1]!));
     };
-    this.size[pair] = Math.min(root(a), root(b));
-    this.fields[pair] = field;
+    const pair = ints[PAIRS >> 2]! + (a * this.stances.length + b) * PAIR;
+    floats.set([sign * c, sign * s, Math.min(root(a), root(b))], pair >> 3);
+    ints[(pair + FIELD) >> 2] = field;
     return field;
-  }
-
-  /**
-   * How badly stance b, at offset (dx, dy) from stance a, overlaps it; 0 when clear. The depth
-   * alone would not tell a long overlap from a short one of the same depth, so it is multiplied
-   * by how much the boxes share, and clashes of large pieces count more.
-   */
-  private clash(a: number, b: number, dx: number, dy: number): number {
-    const pair = a * this.stanceCount + b;
-    const field = this.fields[pair] ?? this.prepare(pair, a, b);
-    const c = this.cos[pair]!;
-    const s = this.sin[pair]!;
-    const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
-    if (depth <= this.tolerance) return 0;
-    const { outer } = this;
-    const wide =
-      Math.min(outer[a * 4 + 1]!, outer[b * 4 + 1]! + dx) - Math.max(outer[a * 4]!, outer[b * 4]! + dx);
-    const tall =
-      Math.min(outer[a * 4 + 3]!, outer[b * 4 + 3]! + dy) -
-      Math.max(outer[a * 4 + 2]!, outer[b * 4 + 2]! + dy);
-    return Math.sqrt(depth * (wide + tall + 2 * this.gap)) * this.size[pair]!;
-  }
-
-  /** From now on places all over the cloths are judged. */
-  lookEverywhere(): void {
-    for (let j = 0; j < this.n; j++) this.seen[j] = j;
-    this.seenCount = this.n;
-    this.reach = Infinity;
-  }
-
-  /**
-   * From now on places of this stance near one are judged, so that far items need not be looked
-   * at. A place further off than `reach` is judged rightly, too: then the items are gathered anew.
-   */
-  lookNear(stance: number, x: number, y: number, reach: number): void {
-    const { n, boxes, outer, seen } = this;
-    const left = outer[stance * 4]! + x - reach;
-    const right = outer[stance * 4 + 1]! + x + reach;
-    const low = outer[stance * 4 + 2]! + y - reach;
-    const high = outer[stance * 4 + 3]! + y + reach;
-    let count = 0;
-    for (let j = 0, at = 0; j < n; j++, at += 4)
-      if (boxes[at]! < right && boxes[at + 1]! > left && boxes[at + 2]! < high && boxes[at + 3]! > low)
-        seen[count++] = j;
-    this.seenCount = count;
-    this.reach = reach;
-    this.aboutX = x;
-    this.aboutY = y;
-  }
-
-  /** Weighted loss of item i at a place; breaks off as soon as it reaches `limit`. */
-  judge(i: number, stance: number, cloth: number, x: number, y: number, limit: number): number {
-    io[0] = x;
-    io[1] = y;
-    io[2] = limit;
-    this.judgePlace(i, stance, cloth);
-    return io[2]!;
-  }
-
-  private judgePlace(i: number, stance: number, cloth: number): void {
-    const x = io[0]!;
-    const y = io[1]!;
-    const limit = io[2]!;
-    const { n, boxes, outer, weight, seen, reach } = this;
-    if (Math.abs(x - this.aboutX) > reach || Math.abs(y - this.aboutY) > reach)
-      this.lookNear(stance, x, y, reach);
-    const count = this.seenCount;
-    const left = outer[stance * 4]! + x;
-    const right = outer[stance * 4 + 1]! + x;
-    const low = outer[stance * 4 + 2]! + y;
-    const high = outer[stance * 4 + 3]! + y;
-    let sum = 0;
-    for (let k = 0; k < count; k++) {
-      const j = seen[k]!;
-      const at = j * 4;
-      if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
-        continue;
-      if (j === i || this.cloth[j] !== cloth) continue;
-      const loss = this.clash(this.stance[j]!, stance, x - this.x[j]!, y - this.y[j]!);
-      if (loss > 0) {
-        sum += loss * weight[i * n + j]!;
-        if (sum >= limit) {
-          // What made one place too dear is likely to make the next one so: it is asked first from now on.
-          seen[k] = seen[0]!;
-          seen[0] = j;
-          break;
-        }
-      }
-    }
-    io[2] = sum;
-  }
-
-  /** Gathers up to `MOST_PUSHES` overlaps of item i at a place: the shortest way out of each. Returns how many. */
-  contacts(i: number, stance: number, cloth: number, x: number, y: number): number {
-    const { boxes, outer, seen, reach } = this;
-    if (Math.abs(x - this.aboutX) > reach || Math.abs(y - this.aboutY) > reach)
-      this.lookNear(stance, x, y, reach);
-    const { seenCount } = this;
-    const left = outer[stance * 4]! + x;
-    const right = outer[stance * 4 + 1]! + x;
-    const low = outer[stance * 4 + 2]! + y;
-    const high = outer[stance * 4 + 3]! + y;
-    let count = 0;
-    for (let k = 0; k < seenCount && count < MOST_PUSHES; k++) {
-      const j = seen[k]!;
-      const at = j * 4;
-      if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
-        continue;
-      if (j === i || this.cloth[j] !== cloth) continue;
-      const pair = this.stance[j]! * this.stanceCount + stance;
-      const field = this.fields[pair] ?? this.prepare(pair, this.stance[j]!, stance);
-      const c = this.cos[pair]!;
-      const s = this.sin[pair]!;
-      const dx = x - this.x[j]!;
-      const dy = y - this.y[j]!;
-      const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
-      if (depth <= 0) continue;
-      this.pushX[count] = c * wayOut[0]! - s * wayOut[1]!;
-      this.pushY[count] = s * wayOut[0]! + c * wayOut[1]!;
-      this.pushBy[count++] = depth;
-    }
-    return count;
-  }
-
-  /** Counts the losses of item i with all others anew. */
-  settle(i: number): void {
-    const { n, boxes, loss } = this;
-    const bi = i * 4;
-    for (let j = 0, at = 0; j < n; j++, at += 4) {
-      let now = 0;
-      if (
-        j !== i &&
-        this.cloth[j] === this.cloth[i] &&
-        this.cloth[i]! >= 0 &&
-        boxes[at]! < boxes[bi + 1]! &&
-        boxes[at + 1]! > boxes[bi]! &&
-        boxes[at + 2]! < boxes[bi + 3]! &&
-        boxes[at + 3]! > boxes[bi + 2]!
-      )
-        now = this.clash(this.stance[j]!, this.stance[i]!, this.x[i]! - this.x[j]!, this.y[i]! - this.y[j]!);
-      const before = loss[i * n + j]!;
-      if (now > 0 !== before > 0) {
-        const one = now > 0 ? 1 : -1;
-        this.clashes[i]! += one;
-        this.clashes[j]! += one;
-      }
-      loss[i * n + j] = now;
-      loss[j * n + i] = now;
-    }
   }
 
   settleAll(): void {
     for (let i = 0; i < this.n; i++) this.settle(i);
   }
 
-  /** Weighted loss of item i where it lies, from the counted losses. */
-  lossOf(i: number): number {
-    const { n, loss, weight } = this;
-    let sum = 0;
-    for (let k = i * n; k < (i + 1) * n; k++) sum += loss[k]! * weight[k]!;
-    return sum;
+  private weights(): Float64Array {
+    const at = this.room.ints[WEIGHTS >> 2]! >> 3;
+    return this.room.floats.subarray(at, at + this.n * this.n);
+  }
+  private losses(): Float64Array {
+    const at = this.room.ints[LOSSES >> 2]! >> 3;
+    return this.room.floats.subarray(at, at + this.n * this.n);
   }
 
   /** Whether item i overlaps any other. */
   isClashing(i: number): boolean {
-    return this.clashes[i]! > 0;
+    return this.room.ints[(this.room.ints[CLASHES >> 2]! >> 2) + i]! > 0;
   }
 
   /** Loss of the whole table without the weights, each pair once; exactly 0 when nothing overlaps. */
   total(): number {
-    const { n, loss, clashes } = this;
+    const { n } = this;
+    const loss = this.losses();
     let sum = 0;
     for (let i = 0; i < n; i++) {
-      if (clashes[i] === 0) continue;
+      if (!this.isClashing(i)) continue;
       for (let k = i * n + i + 1; k < (i + 1) * n; k++) sum += loss[k]!;
     }
     return sum;
@@ -299,37 +239,37 @@ export class OverlapTable {
 
   /** All pairs weigh the same again. */
   forgetWeights(): void {
-    this.weight.fill(1);
+    this.weights().fill(1);
     this.heavy.length = 0;
   }
 
   /** Pairs that overlap weigh more, the worst of them most; the others slowly less. */
   reweigh(): void {
-    const { n, loss, weight, clashes, heavy } = this;
+    const { n, heavy } = this;
+    const loss = this.losses();
+    const weight = this.weights();
+    const setWeight = (k: number, one: number) => {
+      weight[k] = one;
+      weight[(k % n) * n + Math.floor(k / n)] = one;
+    };
     let kept = 0;
     for (const k of heavy) {
-      if (loss[k] === 0) this.setWeight(k, Math.max(1, weight[k]! * 0.95));
+      if (loss[k] === 0) setWeight(k, Math.max(1, weight[k]! * 0.95));
       if (weight[k]! > 1) heavy[kept++] = k;
     }
     heavy.length = kept;
     let worst = 0;
     for (let i = 0; i < n; i++)
-      if (clashes[i]! > 0)
+      if (this.isClashing(i))
         for (let k = i * n + i + 1; k < (i + 1) * n; k++) if (loss[k]! > worst) worst = loss[k]!;
     for (let i = 0; i < n; i++) {
-      if (clashes[i] === 0) continue;
+      if (!this.isClashing(i)) continue;
       for (let k = i * n + i + 1; k < (i + 1) * n; k++) {
         const one = loss[k]!;
         if (one === 0) continue;
         if (weight[k] === 1) heavy.push(k);
-        this.setWeight(k, weight[k]! * (1.1 + (0.4 * one) / worst));
+        setWeight(k, weight[k]! * (1.1 + (0.4 * one) / worst));
       }
     }
-  }
-
-  private setWeight(k: number, weight: number): void {
-    const { n } = this;
-    this.weight[k] = weight;
-    this.weight[(k % n) * n + Math.floor(k / n)] = weight;
   }
 }

@@ -1,8 +1,8 @@
 /** A question set up for the search: its copies and obstacles on the table, and the ways to stir them. */
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { Fields, obstaclesOf, type Stance, stancesOf } from "./fields.ts";
+import { newRoom } from "./inner/simd-room.ts";
 import { InnerFit } from "./inner-fit.ts";
-import { Mover } from "./move.ts";
 import { wholeTurn } from "./outline.ts";
 import { OverlapTable } from "./overlap-table.ts";
 import { shapesOf } from "./shape.ts";
@@ -11,9 +11,9 @@ import { shapesOf } from "./shape.ts";
 const TOUCHING = 2e-7;
 
 export class Scene {
+  readonly random: () => number;
   readonly table: OverlapTable;
   readonly innerFit: InnerFit;
-  readonly mover: Mover;
   /** The copies, in the order of the table's items; obstacles follow them there. */
   readonly copies: readonly { readonly piece: number; readonly copy: number }[];
   private readonly stances: readonly Stance[];
@@ -21,8 +21,9 @@ export class Scene {
 
   constructor(
     readonly question: LayQuestion,
-    readonly random: () => number,
+    seed: number,
     first: Lay,
+    makeRoom = newRoom,
   ) {
     const shapes = shapesOf({ ...question, gap: 0 });
     const obstacles = obstaclesOf(question.cloths);
@@ -45,9 +46,22 @@ export class Scene {
       items.push({ kind: question.pieces.length + i, fixed: true });
     });
     const fields = new Fields(question, obstacles, question.gap);
-    this.table = new OverlapTable(items, this.stances, fields, question.gap, TOUCHING * widest);
-    this.innerFit = new InnerFit(this.stances, question.cloths, question.repeat);
-    this.mover = new Mover(this.table, this.innerFit, kinds, random, widest);
+    this.table = new OverlapTable(
+      items,
+      this.stances,
+      fields,
+      {
+        cloths: question.cloths,
+        gap: question.gap,
+        repeat: question.repeat,
+        unit: widest,
+        tolerance: TOUCHING * widest,
+        seed,
+      },
+      makeRoom,
+    );
+    this.random = () => this.table.program.random();
+    this.innerFit = new InnerFit(this.table);
     obstacles.forEach(({ cloth }, i) => {
       this.table.put(this.copies.length + i, kinds[question.pieces.length + i]![0]!, cloth, 0, 0);
     });
@@ -56,36 +70,36 @@ export class Scene {
 
   /** Puts every copy where the lay has it, and allows each cloth the length the lay uses. */
   load(lay: Lay): void {
-    const { table, innerFit } = this;
+    const { table } = this;
     const places = new Map(lay.placements.map((p) => [`${p.piece} ${p.copy}`, p]));
     this.copies.forEach(({ piece, copy }, i) => {
       const place = places.get(`${piece} ${copy}`);
       if (!place) {
-        table.cloth[i] = -1;
+        table.takeAway(i);
         return;
       }
       const stance = this.stancesOfKind[piece]!.find((s) => this.stances[s]!.turn === wholeTurn(place.turn))!;
       table.put(i, stance, place.cloth, place.x, place.y);
       const { match } = this.stances[stance]!;
-      if (match !== null) innerFit.phase = place.x + match;
+      if (match !== null) table.setPhase(place.x + match);
     });
     lay.lengths.forEach((length, cloth) => {
-      innerFit.limits[cloth] = length;
+      table.setLimit(cloth, length);
     });
     table.settleAll();
   }
 
   /** The copies that lie on no cloth. */
   get absent(): number[] {
-    return this.copies.flatMap((_, i) => (this.table.cloth[i] === -1 ? [i] : []));
+    return this.copies.flatMap((_, i) => (this.table.cloth(i) === -1 ? [i] : []));
   }
 
   placements(): Placement[] {
     const { table } = this;
     return this.copies.flatMap(({ piece, copy }, i) => {
-      const cloth = table.cloth[i]!;
-      const { turn } = this.stances[table.stance[i]!]!;
-      return cloth < 0 ? [] : [{ piece, copy, cloth, turn, x: table.x[i]!, y: table.y[i]! }];
+      const cloth = table.cloth(i);
+      const { turn } = this.stances[table.stance(i)]!;
+      return cloth < 0 ? [] : [{ piece, copy, cloth, turn, x: table.x(i), y: table.y(i) }];
     });
   }
 
@@ -95,20 +109,20 @@ export class Scene {
    */
   shorten(cloth: number, length: number): boolean {
     const { table, innerFit } = this;
-    const by = innerFit.limits[cloth]! - length;
-    innerFit.limits[cloth] = length;
+    const by = table.limit(cloth) - length;
+    table.setLimit(cloth, length);
     const cut = this.random() * length;
     for (let i = 0; i < this.copies.length; i++) {
-      if (table.cloth[i] !== cloth) continue;
-      const s = table.stance[i]!;
+      if (table.cloth(i) !== cloth) continue;
+      const s = table.stance(i);
       const { left, right } = this.stances[s]!;
       if (table.items[i]!.fixed) {
-        if (table.x[i]! + right > length) return false;
+        if (table.x(i) + right > length) return false;
         continue;
       }
-      const moved = table.x[i]! + (left + right) / 2 > cut ? table.x[i]! - by : table.x[i]!;
+      const moved = table.x(i) + (left + right) / 2 > cut ? table.x(i) - by : table.x(i);
       if (innerFit.range(s, cloth))
-        table.put(i, s, cloth, innerFit.snap(s, moved), innerFit.clampY(table.y[i]!));
+        table.put(i, s, cloth, innerFit.snap(s, moved), innerFit.clampY(table.y(i)));
       else if (!this.scatter(i)) return false;
     }
     table.settleAll();
@@ -133,10 +147,10 @@ export class Scene {
   disrupt(): void {
     const { table, random } = this;
     const size = (i: number) => {
-      const { left, right, low, high } = this.stances[table.stance[i]!]!;
+      const { left, right, low, high } = this.stances[table.stance(i)]!;
       return (right - left) * (high - low);
     };
-    const movable = this.copies.flatMap((_, i) => (table.items[i]!.fixed || table.cloth[i]! < 0 ? [] : [i]));
+    const movable = this.copies.flatMap((_, i) => (table.items[i]!.fixed || table.cloth(i) < 0 ? [] : [i]));
     movable.sort((a, b) => size(b) - size(a));
     const large = movable.slice(0, Math.max(2, Math.ceil(movable.length * LARGE)));
     if (large.length < 2) return;
@@ -152,13 +166,13 @@ export class Scene {
   }
 
   private middle(i: number): readonly [x: number, y: number, cloth: number] {
-    const { left, right, low, high } = this.stances[this.table.stance[i]!]!;
-    return [this.table.x[i]! + (left + right) / 2, this.table.y[i]! + (low + high) / 2, this.table.cloth[i]!];
+    const { left, right, low, high } = this.stances[this.table.stance(i)]!;
+    return [this.table.x(i) + (left + right) / 2, this.table.y(i) + (low + high) / 2, this.table.cloth(i)];
   }
 
   private putAbout(i: number, [cx, cy, cloth]: readonly [number, number, number]): void {
     const { table, innerFit } = this;
-    const s = table.stance[i]!;
+    const s = table.stance(i);
     if (!innerFit.range(s, cloth)) return;
     const { left, right, low, high } = this.stances[s]!;
     table.put(i, s, cloth, innerFit.snap(s, cx - (left + right) / 2), innerFit.clampY(cy - (low + high) / 2));

@@ -7,8 +7,8 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { isBetter } from "./answer.ts";
 import { checkLay } from "./check.ts";
 import { improve } from "./improve.ts";
+import { newRoom } from "./inner/simd-room.ts";
 import { firstLay } from "./quick.ts";
-import { seeded } from "./random.ts";
 import { refusalOf } from "./refuse.ts";
 import { Scene } from "./scene.ts";
 
@@ -44,6 +44,7 @@ export class Search {
   constructor(
     private readonly question: LayQuestion,
     private readonly options: SearchOptions,
+    private readonly makeRoom = newRoom,
   ) {
     this.sliceStart = performance.now();
     const refusal = refusalOf(question);
@@ -111,7 +112,7 @@ export class Search {
 
   /** The table is set up in the first slice, not when the search is made. */
   private *search(first: Lay): Generator<void, void> {
-    const scene = new Scene(this.question, seeded(this.options.seed), first);
+    const scene = new Scene(this.question, this.options.seed, first, this.makeRoom);
     yield* improve(scene, {
       progress: () => this.progress,
       best: () => this.lay!,

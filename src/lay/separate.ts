@@ -5,34 +5,26 @@
  * and Odgaard 2007, Umetani et al. 2009; the schedule after Gardeyn, Vanden Berghe and Wauters,
  * arXiv:2509.13329.)
  */
-import type { Mover } from "./move.ts";
 import type { OverlapTable } from "./overlap-table.ts";
 
 /** Places of all items. */
 export interface Saved {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly stance: Int32Array;
-  readonly cloth: Int32Array;
+  readonly places: Float64Array;
   total: number;
 }
 
 export function save(table: OverlapTable): Saved {
-  const { x, y, stance, cloth } = table;
-  return { x: x.slice(), y: y.slice(), stance: stance.slice(), cloth: cloth.slice(), total: table.total() };
+  return { places: table.places().slice(), total: table.total() };
 }
 
 /** The same as `save`, into what was saved before, since arrays made in every round are garbage to collect. */
 function saveAgain(table: OverlapTable, saved: Saved, total: number): void {
-  saved.x.set(table.x);
-  saved.y.set(table.y);
-  saved.stance.set(table.stance);
-  saved.cloth.set(table.cloth);
+  saved.places.set(table.places());
   saved.total = total;
 }
 
 export function restore(table: OverlapTable, saved: Saved): void {
-  for (let i = 0; i < table.n; i++) table.put(i, saved.stance[i]!, saved.cloth[i]!, saved.x[i]!, saved.y[i]!);
+  table.places().set(saved.places);
   table.settleAll();
 }
 
@@ -42,7 +34,6 @@ export function restore(table: OverlapTable, saved: Saved): void {
  */
 export function* separate(
   table: OverlapTable,
-  mover: Mover,
   random: () => number,
   rounds: number,
   strikes: number,
@@ -53,7 +44,7 @@ export function* separate(
   for (let strike = 0; strike < strikes; ) {
     const atStart = best.total;
     for (let quiet = 0; quiet < rounds; ) {
-      moveAll(table, mover, random);
+      moveAll(table, random);
       const total = table.total();
       if (total < best.total) {
         quiet = total < 0.98 * best.total ? 0 : quiet + 1;
@@ -70,15 +61,15 @@ export function* separate(
 }
 
 /** Moves every item that overlaps, in random order. */
-function moveAll(table: OverlapTable, mover: Mover, random: () => number): void {
+function moveAll(table: OverlapTable, random: () => number): void {
   const order: number[] = [];
   for (let i = 0; i < table.n; i++)
-    if (!table.items[i]!.fixed && table.cloth[i]! >= 0 && table.isClashing(i)) order.push(i);
+    if (!table.items[i]!.fixed && table.cloth(i) >= 0 && table.isClashing(i)) order.push(i);
   for (let k = order.length - 1; k > 0; k--) {
     const other = (random() * (k + 1)) | 0;
     const i = order[k]!;
     order[k] = order[other]!;
     order[other] = i;
   }
-  for (const i of order) if (table.isClashing(i)) mover.move(i);
+  for (const i of order) if (table.isClashing(i)) table.program.move(i);
 }

@@ -11,6 +11,7 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import type { Wish } from "../../src/command/lay-threads.ts";
 import { checkLay } from "../../src/lay/check.ts";
 import { quickLay } from "../../src/lay/quick.ts";
+import { innerLoop } from "../../src/setup/inner-loop.ts";
 import { blobs } from "../src/lay/blobs.ts";
 import { publishedQuestion } from "../src/lay/published.ts";
 
@@ -28,6 +29,7 @@ beforeAll(async () => {
   // Threads need plain JavaScript: the command's two files, built as they are for users.
   await build({
     configFile: false,
+    plugins: [innerLoop],
     logLevel: "error",
     build: {
       ssr: true,

@@ -9,6 +9,7 @@ import type { searchOnThreads } from "../../../src/command/lay-threads.ts";
 import { type Io, Wrong } from "../../../src/command/verb.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { checkLay } from "../../../src/lay/check.ts";
+import { innerLoop } from "../../../src/setup/inner-loop.ts";
 import { publishedQuestion } from "../lay/published.ts";
 
 const instance = (name: string) =>
@@ -256,6 +257,7 @@ describe("searching on threads", () => {
     const input = { threads: "src/command/lay-threads.ts", "search-thread": "src/command/search-thread.ts" };
     await build({
       configFile: false,
+      plugins: [innerLoop],
       logLevel: "error",
       build: { ssr: true, outDir: folder, rollupOptions: { input, output: { entryFileNames: "[name].js" } } },
       ssr: { noExternal: true },

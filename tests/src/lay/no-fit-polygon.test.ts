@@ -1,7 +1,7 @@
 import { FillRule, minkowskiSum, union } from "clipper2-ts";
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../../functions/geometry/strokes.ts";
-import { DepthField, wayOut } from "../../../src/lay/depth.ts";
+import { DepthField } from "../../../src/lay/depth.ts";
 import { noFitPolygon } from "../../../src/lay/no-fit-polygon.ts";
 import { signedArea, turned } from "../../../src/lay/outline.ts";
 import { seeded } from "../../../src/lay/random.ts";
@@ -93,8 +93,8 @@ describe("the depth in a no-fit polygon", () => {
   it("is the way to the nearest side, and nothing outside", () => {
     const field = new DepthField([square], 0);
     expect(field.depth(5, 2)).toBeCloseTo(2, 12);
-    expect(wayOut[0]).toBeCloseTo(0, 12);
-    expect(wayOut[1]).toBeCloseTo(-1, 12);
+    expect(field.wayOut[0]).toBeCloseTo(0, 12);
+    expect(field.wayOut[1]).toBeCloseTo(-1, 12);
     expect(field.depth(9.5, 4)).toBeCloseTo(0.5, 12);
     for (const [x, y] of [
       [-0.1, 5],

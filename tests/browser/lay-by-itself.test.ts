@@ -41,6 +41,13 @@ describe("a length of cloth", () => {
     // 157 in or so laid one by one; two seconds of search come well under 150.
     await expect.poll(() => figure("B23")).toBeLessThan(150);
     await expect.poll(what).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
+    // The policy of the page allows no WebAssembly, but the workers that search are allowed it.
+    const worker = page.workers().find((one) => one.url().includes("/worker-"))!;
+    const made = await worker.evaluate(() => {
+      const module = new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0));
+      return String(module);
+    });
+    expect(made).toBe("[object WebAssembly.Module]");
     await page.getByLabel("Search automatically").uncheck();
     await expect.poll(state).toBe("idle");
     await expect.poll(() => cell(page, "B23").getAttribute("data-laid")).toBe("≤");

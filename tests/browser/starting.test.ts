@@ -310,7 +310,7 @@ it("the licence notices of all that is bundled are reached from Books", async ()
       .filter((path) => /\.tsx?$/.test(path) && !/^(?:command|package|setup)\//.test(path))
       .flatMap((path) => [
         ...readFileSync(new URL(`${top}/${path}`, root), "utf8").matchAll(
-          /^import (?!type)[^;]*?from "([^".][^"]*)"/gm,
+          /^import (?!type)[^;]*?from "(?!virtual:)([^".][^"]*)"/gm,
         ),
       ])
       .map(([, name]) =>

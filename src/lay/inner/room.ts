@@ -46,6 +46,9 @@ export interface Work {
   readonly host: Host;
 }
 
+/** Addresses are whole numbers of 32 bits with a sign. */
+const MOST = 2 ** 31 - 65536;
+
 export abstract class Room implements Work {
   floats = new Float64Array(0);
   ints = new Int32Array(0);
@@ -58,6 +61,7 @@ export abstract class Room implements Work {
   /** So many bytes, all 0, at an address that 16 divides. */
   allocate(size: number): number {
     const at = this.used;
+    if (at + size > MOST) throw new RangeError("The search needs more than 2 GB of memory.");
     this.used = (at + size + 15) & ~15;
     if (this.used > this.floats.byteLength) this.view(this.enlarged(this.used));
     return at;

@@ -277,7 +277,8 @@ describe("searching on threads", () => {
 
   it("finds a better lay than the one at once", async () => {
     const first = (await search(question, wish(0))) as Lay;
-    const found = (await search(question, wish(4))) as Lay;
+    // The seeds 3 and 4 find one in a tenth of a second of processor time: a busy machine comes to it, too.
+    const found = (await search(question, { ...wish(4), seed: 3 })) as Lay;
     expect(found.lengths[0]).toBeLessThan(first.lengths[0]!);
     expect(checkLay(question, found, 1e-5)).toEqual([]);
   });

@@ -4,6 +4,7 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { phrase, written } from "../phrase.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
+import { miscounted } from "../seams/miscounted.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
 import {
   doubtCounts,
@@ -87,15 +88,18 @@ export const SEAM_VERDICT = define({
       measure("wanted", "the wanted difference of the row", wanted);
       const off = step("off", "difference - wanted", difference - wanted);
       if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";
+      blame((one, other) => Math.abs(one - other - wantedDifference(seam, other)!) <= allowed);
       const should = wantedText(wanted, say(Math.abs(wanted), Math.abs(difference), 0));
       const is = difference === 0 ? written`equally long` : longer(difference, Math.abs(wanted), 0);
       return toCheck(written`${found}, ${is}; ${should}${succession()}`);
     }
     const share = step("share", "difference / second_edge", difference / b);
-    if (seam.how === "eased" && isAbove(Math.abs(share), MOST_EASED, 1))
+    if (seam.how === "eased" && isAbove(Math.abs(share), MOST_EASED, 1)) {
+      blame((one, other) => Math.abs(one - other) <= MOST_EASED * other);
       return toCheck(
         written`${found}, ${longer(difference, 0)}: more than a tenth can hardly be eased in; write the wanted difference, or gather it`,
       );
+    }
     if (seam.how === "stretched" && (isAbove(share, 0, 1) || isBelow(share, -MOST_EASED, 1)))
       return toCheck(
         written`${found}: an edge that is stretched is up to a tenth shorter than the other; write the wanted difference`,
@@ -105,6 +109,16 @@ export const SEAM_VERDICT = define({
         written`${found}: the difference is too little to gather; write the wanted difference or fullness, or ease it`,
       );
     return "ok";
+
+    /** Leads to the number of a piece where another one makes the seam come out. */
+    function blame(fits: (first: number, second: number) => boolean): void {
+      for (const { piece, count } of miscounted(measured, fits))
+        if (piece.countCell)
+          points(
+            piece.countCell,
+            phrase`there are ${piece.count} of ${piece.name}, and with ${count} its seams come out: is the number right?`,
+          );
+    }
 
     /** Where one side is sewn to several others in other rows, it may be meant that they follow one another. */
     function succession(): string {

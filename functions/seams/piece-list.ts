@@ -46,7 +46,9 @@ export const PIECE_LIST = {
 export interface GarmentPiece {
   readonly name: string;
   readonly count: number;
-  /** The cell for how many there are, where it is blank and counts as 1. */
+  /** The cell for how many there are, where the list has such a column. */
+  readonly countCell?: CellOfList;
+  /** The same cell where it is blank and counts as 1. */
   readonly blankCount?: CellOfList;
   readonly onFold: boolean;
   readonly grain: "straight" | "cross" | "bias";
@@ -80,10 +82,12 @@ function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece>
       );
     const text = cells.outline ?? null;
     // A list without a column for how many has one of each piece.
-    const isBlank = places.count !== undefined && (cells.count ?? null) === null;
+    const hasCount = places.count !== undefined;
+    const isBlank = hasCount && (cells.count ?? null) === null;
     pieces.set(key, {
       name: key,
       count: Number(cells.count ?? 1),
+      ...(hasCount && { countCell: at("count") }),
       ...(isBlank && { blankCount: at("count") }),
       onFold: cells.fold === true,
       grain: (cells.grain ?? "straight") as GarmentPiece["grain"],

@@ -30,7 +30,8 @@ export interface MeasuredSeam {
   readonly seams: number;
 }
 
-const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
+/** The greatest number by which both can be divided. */
+export const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
 /**
  * Both sides of a seam. How many edges of each name the garment has follows from the list of pieces; what
@@ -51,7 +52,7 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
   const [a, b] = found;
   const copies = found.flat().map((edge) => edge.copies);
   const own = isSelf(found);
-  const seams = own ? copies[0]! / 2 : copies.reduce(divisor);
+  const seams = own ? copies[0]! / 2 : copies.reduce(commonDivisor);
   return {
     seams,
     sides: [

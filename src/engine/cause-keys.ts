@@ -37,6 +37,13 @@ export function causeKeys(
     if (isAbout(problem) && at.length === 1) held.add(placeKey(at[0]!));
   }
   for (const key of wrong) held.add(key);
+  /** What verdicts say of one cell and of no other. */
+  const alone = new Set(
+    problems.flatMap(({ is, place }) => {
+      const all = is === "verdict" ? pointed(place) : [];
+      return all.length === 1 ? [sayingKey(all[0]!)] : [];
+    }),
+  );
   const keyOf = (problem: Problem, above: ReadonlySet<string>): string => {
     const { place, is, sentence, at, stopped } = problem;
     if (stopped) return placeKey(place);
@@ -55,12 +62,21 @@ export function causeKeys(
     const only = at.length === 1 ? placeKey(at[0]!) : null;
     if (is === "verdict" && only !== null && wrong.has(only)) return `held ${only}`;
     // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.
-    const said = pointed(place).map((one) => one.sentence);
+    const all = pointed(place);
+    // What is said of several cells may be said of one of them by another verdict, which tells which it is.
+    const shared =
+      is === "verdict" && all.length > 1 ? all.map(sayingKey).find((key) => alone.has(key)) : undefined;
+    if (shared !== undefined) return shared;
+    const said = all.map((one) => one.sentence);
     const saying = is === "verdict" && said.length === 1 ? said[0]! : withoutFunction(sentence, is);
-    return `${saying} ${at.map(placeKey).join(" ")}`;
+    return said.length === 1 && at.length === 1 && is === "verdict"
+      ? sayingKey(all[0]!)
+      : `${saying} ${at.map(placeKey).join(" ")}`;
   };
   return (problem) => keyOf(problem, new Set([placeKey(problem.place)]));
 }
+
+const sayingKey = ({ at, sentence }: PointedAt<Place>): string => `${sentence} ${placeKey(at)}`;
 
 /** What is unusual in an answer, without the name of the function that says it. */
 const withoutFunction = (sentence: string, is: Problem["is"]): string =>

@@ -134,6 +134,14 @@ test("a figure of a chart that no body has is one problem, though garments refus
     ]);
 });
 
+test("a wrong number in the list of pieces is one cause of all seams that do not come out, and they lead to it", () => {
+  for (const typed of ["3", "20"]) {
+    const found = newProblems(ready("whole-cast"), "Daughter", 40, 2, typed);
+    const seams = found.filter(([sentence]) => / longer[;:]| shorter[;:]/.test(String(sentence)));
+    expect(seams, typed).toEqual([[expect.stringContaining("the front's waist"), ["Daughter!C41"]]]);
+  }
+});
+
 test("whatever is typed in place of a measurement, its garment has one problem at most, and that leads to the cell", () => {
   const names = readdirSync("templates/garments").map((file) => file.replace(".json", ""));
   let [tried, said] = [0, 0];

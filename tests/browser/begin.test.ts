@@ -64,31 +64,40 @@ it("a gored skirt is begun by keyboard, its answer drawn as it is typed, and add
   await expect.poll(() => second.count()).toBe(0);
 });
 
-it("no text that a garment begins with is cut off by its column", async () => {
+it("no text or heading that a garment begins with is cut off by its column", async () => {
   const folder = new URL("../../templates/garments/", import.meta.url);
   const texts = readdirSync(folder).flatMap((file) => {
     const reading = readGarment(readFileSync(new URL(file, folder), "utf8"));
     if ("reason" in reading) throw new Error(reading.reason);
     return Object.values(reading.garment.books).flatMap(({ pages }) =>
-      pages.flatMap(({ title, columns, rows }) =>
-        rows.flatMap((cells) =>
-          cells.flatMap((typed, column) =>
-            typed.startsWith("=") || !/\p{L}{2}/u.test(typed)
-              ? []
-              : [{ where: `${file}, ${title}`, typed, width: columns[column]!.width }],
-          ),
-        ),
-      ),
+      pages.flatMap(({ title, columns, rows }) => {
+        const where = `${file}, ${title}`;
+        const heads = columns.map(({ heading, width }) => ({
+          where,
+          typed: heading,
+          width,
+          isHeading: true,
+        }));
+        const typed = rows.flatMap((cells) =>
+          cells.map((typed, at) => ({ where, typed, width: columns[at]!.width, isHeading: false })),
+        );
+        return [...heads, ...typed.filter((one) => /^[^=]*\p{L}{2}/u.test(one.typed))];
+      }),
     );
   });
   expect(texts.length).toBeGreaterThan(500);
   const page = await openReady();
   const cut = await page.evaluate((all) => {
-    const { fontSize, fontFamily } = getComputedStyle(document.querySelector(".ht_master td.cell")!);
+    const [cells, heads] = [".ht_master td.cell", ".column-heading"].map((one) => {
+      const { fontWeight, fontSize, fontFamily } = getComputedStyle(document.querySelector(one)!);
+      return `${fontWeight} ${fontSize} ${fontFamily}`;
+    });
     const context = document.createElement("canvas").getContext("2d")!;
-    context.font = `${fontSize} ${fontFamily}`;
-    // A cell has 6 px on either side of its text.
-    return all.filter(({ typed, width }) => context.measureText(typed).width + 12 > width);
+    return all.filter(({ typed, width, isHeading }) => {
+      context.font = isHeading ? heads! : cells!;
+      // A cell has 6 px on either side of its text, a heading 3 px and a line.
+      return context.measureText(typed).width + (isHeading ? 7 : 12) > width;
+    });
   }, texts);
   expect(cut).toEqual([]);
 });

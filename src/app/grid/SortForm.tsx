@@ -105,7 +105,9 @@ export function SortForm({ session, block, onDone }: Props) {
         <p className="form-about">
           {phrase`Whole rows of the block move together, with their notes and names; formulas elsewhere follow their row.`}
           {beside.length > 0 &&
-            phrase` Column ${beside.map(columnLetters).join(phrase` and column `)} beside the block is filled and stays where it is.`}
+            (beside.length === 1
+              ? phrase` Column ${columnLetters(beside[0]!)} beside the block is filled and stays where it is.`
+              : phrase` Columns ${columnLetters(beside[0]!)} and ${columnLetters(beside[1]!)} beside the block are filled and stay where they are.`)}
         </p>
         <FormFoot act={phrase`Sort`} refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>

@@ -84,6 +84,15 @@ describe("a garment begun", () => {
     ]);
   });
 
+  test("doubts none of the figures of a child's breeches", () => {
+    const child = { waist: "23", seat: "26 1/2", rise: "8", knee_length: "15 1/2", side_length: "18" };
+    const given = { ...child, knee_girth: "11 3/4", small_girth: "10 1/2" };
+    const { book, remarks } = begin(garmentIn("breeches.json"), given, inUnit("in"));
+    const engine = new Engine(book, layDesk);
+    expect([remarks, checks(engine)]).toEqual([[], []]);
+    engine.destroy();
+  });
+
   test("has no fittings before the first: the waist of a fitting log is the waist that was typed", () => {
     const { book } = begin(garmentIn("fitting-log.json"), { waist: "94" }, inUnit("cm"));
     const engine = new Engine(book, layDesk);

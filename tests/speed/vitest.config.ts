@@ -1,7 +1,9 @@
 import { defineConfig } from "vitest/config";
+import { innerLoop } from "../../src/setup/inner-loop.ts";
 
 /** Runs the measurements, which take minutes and judge nothing: npx vitest run --config tests/speed/vitest.config.ts */
 export default defineConfig({
+  plugins: [innerLoop],
   test: {
     root: ".",
     include: ["tests/speed/**/*.speed.ts"],

@@ -146,4 +146,32 @@ it("opening a very large book, a very large paste, its redo and an earlier versi
   await page.getByRole("dialog").getByText("was not opened: it was stopped").waitFor();
   await page.keyboard.press("Escape");
   expect(await cell(page, "B3").textContent()).toBe(was);
+
+  // At the start, too: the next book is opened instead, and the stopped one stays as it is.
+  const openFromBooks = async (title: string) => {
+    await page.keyboard.press("Control+o");
+    await page.locator(".book-open").filter({ hasText: title }).filter({ hasText: "changed" }).click();
+    await expect.poll(() => titleOf(page)).toBe(title);
+  };
+  await openFromBooks("The whole county");
+  await page.addInitScript(() => {
+    if (sessionStorage.getItem("stopped")) return;
+    const watch = new MutationObserver(() => {
+      const stop = document.querySelector<HTMLButtonElement>(".open-book .progress button");
+      if (!stop) return;
+      const { x, y, width, height } = stop.getBoundingClientRect();
+      if (document.elementFromPoint(x + width / 2, y + height / 2) !== stop) return;
+      sessionStorage.setItem("stopped", "yes");
+      watch.disconnect();
+      stop.click();
+    });
+    watch.observe(document, { childList: true, subtree: true, characterData: true });
+  });
+  const session = await page.context().newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 12 });
+  await page.reload({ waitUntil: "commit" });
+  await page.getByText("“The whole county” was not opened: it was stopped. It is unchanged").waitFor();
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  expect(await titleOf(page)).toBe(before);
+  await openFromBooks("The whole county");
 });

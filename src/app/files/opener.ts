@@ -22,7 +22,10 @@ import { TAB, tabsAlive } from "./tab.ts";
 import { lastChangesOf, type Unkept, unkeptOf } from "./unkept.ts";
 
 /** Why a book was not opened whose opening its maker stopped. */
-const stopped = (): string => phrase`it was stopped`;
+export const stopped = (): string => phrase`it was stopped`;
+
+/** Shorter texts hold too few formulas for their book to take long, in characters. */
+const LONG = 100_000;
 
 export class Opener {
   readonly #store: Store;
@@ -94,7 +97,7 @@ export class Opener {
     // What a page hung on while it took it up is put aside instead.
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
     beginOpening(id, "book");
-    if (!(await this.#prepare(reading.book))) return stopped();
+    if (!(await this.#prepare(reading.book, found.text))) return stopped();
     await this.#leave(id);
     const place = recallPlace(id) ?? found.record.place;
     this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book, past);
@@ -135,11 +138,17 @@ export class Opener {
     this.#keeping.addNews(phrase`The last changes of “${title}” are saved as a separate book, “${own}”`);
   }
 
-  /** Has the engine prepare for a book that takes long, once there is a page that shows it; false when that was stopped. */
-  async #prepare(book: Book): Promise<boolean> {
-    if (this.#keeping.now.opening === 0) return true;
+  /** Has the engine prepare for a book that takes long; false when that was stopped. The start loads what it needs for this only where the book's text may be long enough. */
+  async #prepare(book: Book, text = ""): Promise<boolean> {
+    const isStart = this.#keeping.now.opening === 0;
+    if (isStart && text.length < LONG) return true;
     const { prepared } = await import("../progress/stoppable.ts");
-    return prepared(phrase`Opening “${book.title}”`, this.#store, book, true);
+    const hide = isStart ? (await import("../progress/at-start.tsx")).showInFrame() : () => {};
+    try {
+      return await prepared(phrase`Opening “${book.title}”`, this.#store, book, true);
+    } finally {
+      hide();
+    }
   }
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */

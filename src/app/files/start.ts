@@ -11,6 +11,7 @@ import { hungAt } from "./attempt.ts";
 import { Keeper } from "./keeper.ts";
 import { Library } from "./library.ts";
 import { newBook } from "./new-book.ts";
+import { stopped } from "./opener.ts";
 import { openEarlier } from "./others.ts";
 import { firstBook } from "./ready.ts";
 import { type BookRecord, Shelf } from "./shelf.ts";
@@ -91,7 +92,7 @@ async function openOne(keeper: Keeper, records: readonly BookRecord[]): Promise<
     passed.push(
       phrase`“${title}” was not opened: ${reason}. It is unchanged; under Books you can save its text to a file`,
     );
-    if (passed.length === 1 && (await openEarlier(keeper, record)) === null) {
+    if (passed.length === 1 && reason !== stopped() && (await openEarlier(keeper, record)) === null) {
       passed.push(phrase`Its earlier state is open now, as a separate book`);
       return tell();
     }

@@ -9,7 +9,7 @@ import { showWork } from "./ongoing.ts";
 /** How long one slice may take, in milliseconds: between two of them the browser paints and hears the button. */
 const SLICE = 30;
 
-/** For how long nothing is typed before a book takes the place of the open one, in milliseconds: a word is not torn in two. */
+/** For how long nothing is typed before another book, or a large step, takes the place of what there is, in milliseconds: a word is not torn in two. */
 const PAUSE = 700;
 
 /** How long it is said that something was stopped, in milliseconds. */
@@ -32,7 +32,7 @@ export async function prepared(
   const onKey = () => {
     typedAt = performance.now();
   };
-  if (isOpened) addEventListener("keydown", onKey, true);
+  addEventListener("keydown", onKey, true);
   const end = showWork({ what, onStop });
   try {
     for (let begun = performance.now(); !slices.next().done; ) {

@@ -51,6 +51,22 @@ test("a second garment of one wearer is told from the first by what it is, of an
   expect(label(both, "the cook")).toBe("the cook, Cape");
 });
 
+test("what is worn beneath is asked once, and stands beside all that was measured over it", () => {
+  for (const [file, beneath, also] of [
+    ["bodice.json", "a linen shirt", "a linen shirt"],
+    ["petticoat.json", "shift", "shift, hip pad"],
+  ] as const) {
+    const engine = new Engine(begin(garmentIn(file), { beneath }, inUnit("in")).book, layDesk);
+    const over = (row: number) => engine.view({ page: 0, row, column: 2 }).shown;
+    expect([over(3), over(4), over(7)], file).toEqual([beneath, beneath, also]);
+    engine.destroy();
+  }
+  const asking = files
+    .map(garmentIn)
+    .filter(({ questions }) => questions.some(({ name }) => name === "beneath"));
+  expect(asking.length).toBe(13);
+});
+
 test("a cut list begun with a pattern repeat has every piece at the same place of it", () => {
   const list = garmentIn("cut-list.json");
   const length = (pattern_repeat: string) => {

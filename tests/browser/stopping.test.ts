@@ -154,24 +154,28 @@ it("opening a very large book, a very large paste, its redo and an earlier versi
     await expect.poll(() => titleOf(page)).toBe(title);
   };
   await openFromBooks("The whole county");
-  await page.addInitScript(() => {
-    if (sessionStorage.getItem("stopped")) return;
+  const stopAtStart = () => {
     const watch = new MutationObserver(() => {
       const stop = document.querySelector<HTMLButtonElement>(".open-book .progress button");
       if (!stop) return;
       const { x, y, width, height } = stop.getBoundingClientRect();
       if (document.elementFromPoint(x + width / 2, y + height / 2) !== stop) return;
-      sessionStorage.setItem("stopped", "yes");
       watch.disconnect();
       stop.click();
     });
     watch.observe(document, { childList: true, subtree: true, characterData: true });
-  });
+  };
   const session = await page.context().newCDPSession(page);
+  await session.send("Page.enable");
+  // Only for this start: other tests share the page.
+  const source = `(${stopAtStart})()`;
+  const { identifier } = await session.send("Page.addScriptToEvaluateOnNewDocument", { source });
   await session.send("Emulation.setCPUThrottlingRate", { rate: 12 });
   await page.reload({ waitUntil: "commit" });
+  await session.send("Page.removeScriptToEvaluateOnNewDocument", { identifier });
   await page.getByText("“The whole county” was not opened: it was stopped. It is unchanged").waitFor();
   await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
   expect(await titleOf(page)).toBe(before);
   await openFromBooks("The whole county");
+  await session.detach();
 });

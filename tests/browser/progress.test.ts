@@ -201,22 +201,36 @@ it("a worker whose program does not come is one sentence, the page goes on, and 
   await expect.poll(keyboardIsOnThePage).toBe(false);
 });
 
-/** Has a worker's own program do something else when it is asked for the first time. */
-async function instead(page: Page, worker: string, what: string): Promise<void> {
+/** A promise, and what fulfils it. */
+function openPromise() {
+  let resolve = () => {};
+  const promise = new Promise<void>((done) => {
+    resolve = done;
+  });
+  return { promise, resolve: () => resolve() };
+}
+
+/** Has a worker's own program do something else when it is asked for the first time. What is returned waits until the worker has it. */
+async function instead(page: Page, worker: string, what: string): Promise<() => Promise<void>> {
+  const { promise, resolve } = openPromise();
   await page.route(`**/assets/${worker}-*.js`, async (route) => {
     const response = await route.fetch();
     await route.fulfill({ response, body: `${await response.text()}\n;self.onmessage = () => {${what}};` });
+    resolve();
   });
+  return () => promise;
 }
 
 /** The four kinds of long work, each asked for, told of in a sentence, and begun again by its button. */
 async function askAgain(page: Page, { sentence, calculate, compare, read, print }: Silenced): Promise<void> {
   const again = (name: string) => page.getByRole("button", { name, exact: true }).click();
+  let isThere = async () => {};
   const silence = async (worker: string) => {
     await page.unrouteAll();
-    await instead(page, worker, sentence.what);
+    isThere = await instead(page, worker, sentence.what);
   };
   const told = async () => {
+    await isThere();
     await sentence.wait();
     await page.getByText(sentence.says).first().waitFor();
     await page.unrouteAll();

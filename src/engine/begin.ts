@@ -70,7 +70,13 @@ export function begin(garment: Garment, answers: Answers, how: BeginIn): Begun {
     ...withDays(type(start, typings), garment),
     title: wearer ? phrase`${garment.title} for ${wearer}` : garment.title,
   };
-  const unanswered = examples.map((question) => placeOf(book, question));
+  // What nobody said is worn beneath is an example, too.
+  const unsaid = garment.questions.filter(
+    (question) => question.kind === "text" && (answers[question.name] ?? "").trim() === "",
+  );
+  const unanswered = [...examples, ...unsaid]
+    .map((question) => placeOf(book, question))
+    .filter(({ page, row, column }) => typedAt(book, page, row, column) !== "");
   const asked = new Set(garment.questions.map((question) => placeKey(placeOf(book, question))));
   const others = garment.examples.flatMap((block) => typedFigures(book, block));
   const places = [...unanswered, ...others.filter((place) => !asked.has(placeKey(place)))];

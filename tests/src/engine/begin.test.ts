@@ -61,6 +61,12 @@ test("what is worn beneath is asked once, and stands beside all that was measure
     expect([over(3), over(4), over(7)], file).toEqual([beneath, beneath, also]);
     engine.destroy();
   }
+  const { book } = begin(skirt, answers, inUnit("in"));
+  const unsaid = findPlace(book, book.names.beneath!)!;
+  expect([typedIn(book, "beneath"), noteAt(book, unsaid)]).toEqual([
+    "shift, stays, petticoat",
+    "An example: type your own over it.",
+  ]);
   const asking = files
     .map(garmentIn)
     .filter(({ questions }) => questions.some(({ name }) => name === "beneath"));

@@ -4,7 +4,7 @@
  * accents make no difference when they are compared. The words are common practice of the trade in that language.
  */
 
-/** What a column holds by which one meaning of a word is told from another. */
+/** What a column holds: a word with two meanings stands over figures in one and over texts in the other. */
 type Holds = "figures" | "texts";
 
 export type HeadingLanguage = "de" | "fr" | "es";

@@ -23,7 +23,7 @@ export interface Program {
   settle(i: number): void;
   /** Sets the bounds for a stance on a cloth; false, or 0, when it does not fit at all. */
   range(stance: number, cloth: number): boolean | number;
-  /** The nearest x and y in these bounds; x on the repeat where the stance is matched, NaN where there is none. */
+  /** The nearest x and y in these bounds; x on the repeat where the stance is matched, NaN where no x does. */
   snap(stance: number, x: number): number;
   clampY(y: number): number;
   /** Depth of an offset in a field, 0 outside. */
